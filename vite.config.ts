@@ -10,6 +10,10 @@ import { type DeskAddress, readDeskAddress } from "./src/engine/address.ts";
 import { layoutKinds } from "./src/physics/layouts/layoutKinds.ts";
 import { classFieldsWrapped } from "./src/tooling/classFields.ts";
 import { makerBuild } from "./src/tooling/maker/makerBuild.ts";
+import { wordsInBuild } from "./src/tooling/words/wordsInBuild.ts";
+
+/** STOPFIT_WORDS=pseudo builds the app in the language for tests. */
+const words = () => wordsInBuild(process.env.STOPFIT_WORDS === "pseudo" ? "pseudo" : "en");
 
 /** The desk that this build sends to, where STOPFIT_DESK names one; nothing of it is in the app otherwise. */
 function deskOfBuild(text = process.env.STOPFIT_DESK ?? ""): DeskAddress | null {
@@ -146,6 +150,7 @@ export default defineConfig({
     "import.meta.env.VITE_RELEASE": JSON.stringify(process.env.VITE_RELEASE ?? packageFile.version),
   },
   plugins: [
+    words(),
     maker,
     preact(),
     layoutsByName(),
@@ -163,7 +168,7 @@ export default defineConfig({
         globPatterns: ["**/*.{js,css,html,svg,png,json}"],
         maximumFileSizeToCacheInBytes: 4_000_000,
         manifestTransforms: [withIntegrity],
-        buildPlugins: { vite: [withoutSending(), classFieldsWrapped()] },
+        buildPlugins: { vite: [words(), withoutSending(), classFieldsWrapped()] },
       },
       manifest: {
         id: "./",
@@ -205,7 +210,7 @@ export default defineConfig({
       },
     }),
   ],
-  worker: { format: "es", plugins: () => [classFieldsWrapped()] },
+  worker: { format: "es", plugins: () => [words(), classFieldsWrapped()] },
   build: {
     // The oldest that have what the app needs (src/screens/oldBrowser.ts): Safari 15.4 with classFields.ts.
     target: ["safari16", "chrome108", "firefox121"],

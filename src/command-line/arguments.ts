@@ -1,3 +1,4 @@
+import * as messages from "../words/compiled/command-line.ts";
 import { optionsIn, type Parsed } from "./options.ts";
 
 /** What was asked for on the command line. */
@@ -9,18 +10,7 @@ export interface AssessArguments {
   readonly files: readonly string[];
 }
 
-export const usage = `Assess fitment checks: does the bump stop fit the vehicle as it stands?
-
-  npm run -s assess -- [--json] [--samples N] [--pack FILE] FILE…
-
-  --json        an array with one element for each file, in the order given
-  --samples N   draws of the Monte Carlo, a whole number from 10 000 to 10 000 000 (else 20 000)
-  --pack FILE   the parts library whose stops and spacers may be prescribed (else the fitted stop in
-                every stiffness class, with spacers of 5 to 60 mm)
-  --help        this text
-
-A file that can't be read gives its error in its place, the others are still assessed, and the exit
-status is 1. It is 2 when the command itself can't be understood.`;
+export const usage = messages.assessFitmentChecksDoes;
 
 const samplesAllowed = [10_000, 10_000_000] as const;
 
@@ -34,12 +24,12 @@ export function parseArguments(given: readonly string[]): Parsed<AssessArguments
     const instead = text === undefined ? "nothing" : `“${text}”`;
     return {
       ok: false,
-      message: `--samples takes a whole number from 10 000 to 10 000 000, not ${instead}.`,
+      message: messages.samplesTakesWholeNumber({ instead }),
     };
   }
   const pack = options.get("--pack");
   if (!pack && options.has("--pack")) {
-    return { ok: false, message: "--pack takes the file of a parts library." };
+    return { ok: false, message: messages.packTakesFileOf };
   }
   return { ok: true, value: { json: switches.has("--json"), samples, pack: pack ?? null, files } };
 }

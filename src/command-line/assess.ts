@@ -9,6 +9,7 @@ import { fitmentOf } from "../records/check/fitmentOf.ts";
 import { readCheckText } from "../records/check/readCheck.ts";
 import { type Pack, packBounds } from "../records/pack/pack.ts";
 import { readPackText } from "../records/pack/readPack.ts";
+import * as messages from "../words/compiled/command-line.ts";
 import { type AssessArguments, parseArguments, usage } from "./arguments.ts";
 import { type PrintedAssessment, type PrintedError, printedAssessment } from "./assessmentJson.ts";
 import { assessmentTable, printable } from "./assessmentTable.ts";
@@ -54,7 +55,7 @@ function assessOrSay(file: string, asked: Asked): Assessed {
     return assessFile(file, asked);
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
-    return { ok: false, error: `The assessment itself failed; please report it: ${reason}` };
+    return { ok: false, error: messages.assessmentItselfFailedPlease({ reason }) };
   }
 }
 
@@ -94,7 +95,7 @@ async function assessAll({ json, samples, pack, files }: AssessArguments): Promi
           assessed.assessment,
           assessed.prescription,
         )
-      : `${printable(file)}: not assessed. ${printable(assessed.error)}`;
+      : messages.notAssessed({ file: printable(file), error: printable(assessed.error) });
     await write(`${index === 0 ? "" : "\n"}${text}\n`);
   }
   if (json) await write("\n]\n");

@@ -4,13 +4,14 @@ import { inModelUnits, type Quantity, type QuantityKind } from "../physics/sente
 import type { CheckRecord } from "../records/check/checkRecord.ts";
 import { quantityText, withPlainSpaces } from "../records/entry/quantityText.ts";
 import { estimateSentence, stopTitle } from "../records/pack/stopTitle.ts";
+import * as messages from "../words/compiled/command-line.ts";
 import { prescriptionText } from "./prescriptionJson.ts";
 
 const stateWords: { readonly [Each in State]: string } = {
-  ok: "OK: it fits",
-  care: "CARE: it fits with care",
-  unsure: "UNSURE: it can't be said yet",
-  no: "NO: it does not fit",
+  ok: messages.okItFits,
+  care: messages.careItFitsWith,
+  unsure: messages.unsureItCantBe,
+  no: messages.noItDoesNot,
 };
 
 type Cell = (corner: CornerAssessment) => string;
@@ -35,60 +36,57 @@ function band(interval: readonly [number, number] | null): string {
 
 function listed(classes: readonly number[] | null): string {
   if (classes === null) return unknown;
-  return classes.length === 0 ? "none" : `${classes.join(" ")} N/mm`;
+  return classes.length === 0 ? messages.noneOfThem : `${classes.join(" ")} N/mm`;
 }
 
 /** The rows of the table, top to bottom; rows that no corner has anything in are left out. */
 function rowsOf(corners: readonly CornerAssessment[]): (readonly [string, Cell])[] {
   const rows: (readonly [string, Cell])[] = [
-    ["lever ratio, wheel : stop", (c) => shown("ratio", c.leverRatio)],
-    ["lever ratio, stop per wheel", (c) => (1 / c.leverRatio).toFixed(3)],
-    ["wheel travel to contact", (c) => shown("length", c.wheelTravelToContactMm)],
+    [messages.leverRatioWheelStop, (c) => shown("ratio", c.leverRatio)],
+    [messages.leverRatioStopPer, (c) => (1 / c.leverRatio).toFixed(3)],
+    [messages.wheelTravelToContact, (c) => shown("length", c.wheelTravelToContactMm)],
     ["  95 %", (c) => band(c.intervals.wheelTravelToContactMm)],
-    ["wheel travel to full compression", (c) => shown("length", c.wheelTravelToFullStopMm)],
-    ["wheel travel to hard contact", (c) => shown("length", c.wheelTravelToHardLimitMm)],
-    ["  which", (c) => c.hardLimit ?? unknown],
-    ["free share of the travel", (c) => shown("share", c.freeShare)],
-    ["reserve past full compression", (c) => shown("length", c.reserveMm)],
+    [messages.wheelTravelToFull, (c) => shown("length", c.wheelTravelToFullStopMm)],
+    [messages.wheelTravelToHard, (c) => shown("length", c.wheelTravelToHardLimitMm)],
+    [messages.whichWord, (c) => c.hardLimit ?? unknown],
+    [messages.freeShareOfTravel, (c) => shown("share", c.freeShare)],
+    [messages.reservePastFullCompression, (c) => shown("length", c.reserveMm)],
     ["  95 %", (c) => band(c.intervals.reserveMm)],
-    ["  probability of 5 mm", (c) => shown("share", c.clearanceProbability)],
-    ["spacer wanted", (c) => shown("length", c.spacerMm)],
-    ["taller stop wanted, by", (c) => shown("length", c.tallerMm)],
-    ["most extra height", (c) => shown("length", c.mostExtraHeightMm)],
+    [messages.probabilityOf5Mm, (c) => shown("share", c.clearanceProbability)],
+    [messages.spacerWanted, (c) => shown("length", c.spacerMm)],
+    [messages.tallerStopWantedBy, (c) => shown("length", c.tallerMm)],
+    [messages.mostExtraHeight, (c) => shown("length", c.mostExtraHeightMm)],
   ];
   if (corners.some((corner) => corner.oneWheel !== undefined)) {
     rows.push(
-      ["one wheel: lever ratio", (c) => shown("ratio", c.oneWheel?.leverRatio)],
-      ["one wheel: to contact", (c) => shown("length", c.oneWheel?.wheelTravelToContactMm)],
-      [
-        "one wheel: to full compression",
-        (c) => shown("length", c.oneWheel?.wheelTravelToFullStopMm),
-      ],
+      [messages.oneWheelLeverRatio, (c) => shown("ratio", c.oneWheel?.leverRatio)],
+      [messages.oneWheelToContact, (c) => shown("length", c.oneWheel?.wheelTravelToContactMm)],
+      [messages.oneWheelToFull, (c) => shown("length", c.oneWheel?.wheelTravelToFullStopMm)],
     );
   }
   rows.push(
-    ["stop, secant rate", (c) => shown("rate", c.secantRateNPerMm)],
-    ["stop, stiffness class", (c) => `${c.stopRateClass} N/mm`],
-    ["stop, progressive", (c) => (c.progressive ? "yes" : "no")],
-    ["road travel, 1 σ", (c) => shown("length", c.roadTravelSigmaMm)],
-    ["contacts per km", (c) => contacts(c.contactsPerKm)],
-    ["sag under payload", (c) => shown("length", c.loadedSagMm)],
-    ["loaded: travel to contact", (c) => shown("length", c.loadedTravelToContactMm)],
-    ["loaded: contacts per km", (c) => contacts(c.loadedContactsPerKm)],
-    ["free travel needed, loaded", (c) => shown("length", c.freeTravelNeededMm)],
-    ["free travel needed, as measured", (c) => shown("length", c.freeTravelNeededUnladenMm)],
-    ["  probability of it", (c) => shown("share", c.earlyContactProbability)],
+    [messages.stopSecantRate, (c) => shown("rate", c.secantRateNPerMm)],
+    [messages.stopStiffnessClass, (c) => `${c.stopRateClass} N/mm`],
+    [messages.stopProgressive, (c) => (c.progressive ? "yes" : "no")],
+    [messages.roadTravel1, (c) => shown("length", c.roadTravelSigmaMm)],
+    [messages.contactsPerKm, (c) => contacts(c.contactsPerKm)],
+    [messages.sagUnderPayload, (c) => shown("length", c.loadedSagMm)],
+    [messages.loadedTravelToContact, (c) => shown("length", c.loadedTravelToContactMm)],
+    [messages.loadedContactsPerKm, (c) => contacts(c.loadedContactsPerKm)],
+    [messages.freeTravelNeededLoaded, (c) => shown("length", c.freeTravelNeededMm)],
+    [messages.freeTravelNeededAs, (c) => shown("length", c.freeTravelNeededUnladenMm)],
+    [messages.probabilityOfIt, (c) => shown("share", c.earlyContactProbability)],
   );
   if (corners.some((corner) => corner.loadedCompressionMm !== undefined)) {
-    rows.push(["loaded: stop compression", (c) => shown("length", c.loadedCompressionMm)]);
+    rows.push([messages.loadedStopCompression, (c) => shown("length", c.loadedCompressionMm)]);
   }
   const events = Math.max(0, ...corners.map((corner) => corner.events?.length ?? 0));
   for (let index = 0; index < events; index += 1) rows.push(...eventRows(corners, index));
-  rows.push(["classes that work", (c) => listed(c.classesThatWork)]);
+  rows.push([messages.classesThatWork, (c) => listed(c.classesThatWork)]);
   return rows;
 }
 
-const fromTest = "  ± from its test";
+const fromTest = messages.fromItsTest;
 
 function eventRows(
   corners: readonly CornerAssessment[],
@@ -100,28 +98,32 @@ function eventRows(
   const event = (corner: CornerAssessment) => corner.events?.[index];
   const doubt = (corner: CornerAssessment) => corner.fromTest?.events[index];
   return [
-    [`${name}: wheel travel`, (c) => shown("length", event(c)?.peakWheelTravelMm)],
-    [`${name}: stop compression`, (c) => shown("length", event(c)?.peakCompressionMm)],
+    [messages.wheelTravel({ name }), (c) => shown("length", event(c)?.peakWheelTravelMm)],
+    [messages.stopCompression({ name }), (c) => shown("length", event(c)?.peakCompressionMm)],
     [fromTest, (c) => shown("length", doubt(c)?.peakCompressionMm)],
-    [`${name}: stop force`, (c) => shown("force", event(c)?.peakStopForceN)],
+    [messages.stopForce({ name }), (c) => shown("force", event(c)?.peakStopForceN)],
     [fromTest, (c) => shown("force", doubt(c)?.peakStopForceN)],
-    [`${name}: body acceleration`, (c) => shown("acceleration", event(c)?.peakAccelerationG)],
+    [
+      messages.bodyAcceleration({ name }),
+      (c) => shown("acceleration", event(c)?.peakAccelerationG),
+    ],
     [fromTest, (c) => shown("acceleration", doubt(c)?.peakAccelerationG)],
-    [`${name}: energy in`, (c) => shown("energy", event(c)?.energyInJ)],
-    [`${name}: energy out`, (c) => shown("energy", event(c)?.energyOutJ)],
+    [messages.energyIn({ name }), (c) => shown("energy", event(c)?.energyInJ)],
+    [messages.energyOut({ name }), (c) => shown("energy", event(c)?.energyOutJ)],
     [fromTest, (c) => shown("energy", doubt(c)?.energyOutJ)],
-    [`${name}: speed off the stop`, (c) => shown("speed", event(c)?.leaveSpeedMmPerS)],
+    [messages.speedOffStop({ name }), (c) => shown("speed", event(c)?.leaveSpeedMmPerS)],
     [fromTest, (c) => shown("speed", doubt(c)?.leaveSpeedMmPerS)],
-    [`${name}: speed onto the stop`, (c) => shown("speed", event(c)?.closingSpeedMmPerS)],
-    ["  times its fastest test", (c) => shown("ratio", doubt(c)?.timesTested)],
-    [`${name}: passed`, (c) => passed(event(c))],
+    [messages.speedOntoStop({ name }), (c) => shown("speed", event(c)?.closingSpeedMmPerS)],
+    [messages.timesItsFastestTest, (c) => shown("ratio", doubt(c)?.timesTested)],
+    [messages.passed({ name }), (c) => passed(event(c))],
   ];
 }
 
 function passed(event: { fullStop: boolean; hardContact: boolean } | undefined): string {
   if (event === undefined) return unknown;
-  if (event.hardContact) return event.fullStop ? "full compression, hard contact" : "hard contact";
-  return event.fullStop ? "full compression" : "nothing";
+  if (event.hardContact)
+    return event.fullStop ? messages.fullCompressionHardContact : messages.hardContact;
+  return event.fullStop ? messages.fullCompression : "nothing";
 }
 
 /** One assessed check as a table to read: all numbers with their units, then every check's sentence. */
@@ -152,8 +154,8 @@ export function assessmentTable(
   );
   const title = `${file}: ${printable(record.vehicle.label)}, ${record.axle}, ${printable(stopTitle(record.stop))}`;
   const estimate = estimateSentence(record.stop);
-  const marked = estimate === null ? [] : [`ESTIMATE: ${printable(estimate)}`];
-  const whatToDo = `what to do: ${printable(prescriptionText(prescription))}`;
+  const marked = estimate === null ? [] : [messages.estimate({ estimate: printable(estimate) })];
+  const whatToDo = messages.whatToDo({ prescription: printable(prescriptionText(prescription)) });
   return [title, stateWords[verdict], ...marked, ...lines, ...checks, whatToDo].join("\n");
 }
 

@@ -1,3 +1,4 @@
+import * as messages from "../words/compiled/command-line.ts";
 /** What stands on a command line: switches, options with a value, files. */
 export interface OptionsFound<Switch extends string, Option extends string> {
   readonly switches: ReadonlySet<Switch>;
@@ -36,9 +37,9 @@ export function optionsIn<Switch extends string, Option extends string>(
     else if (option !== undefined && argument === option) options.set(option, given[++index]);
     else if (option !== undefined) options.set(option, argument.slice(option.length + 1));
     else if (argument.startsWith("-") && argument !== "-") {
-      return { ok: false, message: `The option ${argument} is not known.` };
+      return { ok: false, message: messages.optionIsNotKnown({ argument }) };
     } else files.push(argument);
   }
-  if (files.length === 0) return { ok: false, message: "No file is given." };
+  if (files.length === 0) return { ok: false, message: messages.noFileIsGiven };
   return { ok: true, value: { switches, options, files } };
 }

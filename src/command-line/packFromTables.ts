@@ -3,15 +3,10 @@ import { join, resolve } from "node:path";
 import { packOfTables } from "../records/packTables/packOfTables.ts";
 import type { TableText } from "../records/packTables/tableRows.ts";
 import { makerFaults } from "../tooling/maker/makerBuild.ts";
+import * as messages from "../words/compiled/command-line.ts";
 import { startFolder } from "./startFolder.ts";
 
-const usage = `Make a pack of the tables of a spreadsheet, saved as CSV.
-
-  npm run -s tables-to-pack -- FOLDER [FILE]
-
-FOLDER holds maker.csv, stops.csv, curves.csv and platforms.csv; demo-data/tables has them as templates.
-FILE is the pack to write; without it, pack.json in that folder. Every fault is told with its table, row
-and column; with one nothing is written, and the exit status is 1.`;
+const usage = messages.makePackOfTables;
 
 const names = ["maker", "stops", "curves", "platforms"] as const;
 
@@ -38,7 +33,7 @@ function main(given: readonly string[]): number {
     try {
       tables[name] = { file: `${name}.csv`, text: textOf(path) };
     } catch {
-      console.error(`${path} can't be read. Save that sheet of the spreadsheet as CSV there.`);
+      console.error(messages.canNotBeRead({ path }));
       return 1;
     }
   }
@@ -46,20 +41,23 @@ function main(given: readonly string[]): number {
   if (!maker || !stops || !curves || !platforms) return 1;
   const made = packOfTables({ maker, stops, curves, platforms });
   const faults = made.ok
-    ? makerFaults(made.pack, resolve(start, folder)).map((fault) => `maker.csv: ${fault}`)
+    ? makerFaults(made.pack, resolve(start, folder)).map((fault) => messages.makerCsv({ fault }))
     : made.faults;
   if (!made.ok || faults.length > 0) {
     for (const fault of faults) console.error(fault);
-    console.error(
-      `${faults.length} ${faults.length === 1 ? "fault" : "faults"}; no pack was written.`,
-    );
+    console.error(messages.faultsNoPackWritten({ faults: faults.length }));
     return 1;
   }
   const out = file === undefined ? join(resolve(start, folder), "pack.json") : resolve(start, file);
   writeFileSync(out, `${JSON.stringify(made.pack, null, 1)}\n`);
   const { pack } = made;
   console.log(
-    `${out}: ${pack.stops.length} stops, ${pack.platforms.length} vehicles, edition ${pack.edition}.`,
+    messages.packWritten({
+      file: out,
+      stops: pack.stops.length,
+      platforms: pack.platforms.length,
+      edition: pack.edition ?? "",
+    }),
   );
   return 0;
 }

@@ -3,6 +3,7 @@ import { basename, resolve } from "node:path";
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import { inModelUnits } from "../physics/sentence.ts";
 import { type FileSource, importFile } from "../records/testRows/importFile.ts";
+import * as messages from "../words/compiled/command-line.ts";
 import { printable } from "./assessmentTable.ts";
 import { unreadable } from "./readFile.ts";
 import { startFolder } from "./startFolder.ts";
@@ -20,8 +21,8 @@ interface PrintedFile {
 function fileSource(path: string): Outcome<FileSource> {
   try {
     const status = statSync(path);
-    if (status.isDirectory()) return fail("fileIsFolder", ["This is a folder, not a file."]);
-    if (!status.isFile()) return fail("fileNotPlain", ["This is a device or pipe, not a file."]);
+    if (status.isDirectory()) return fail("fileIsFolder", [messages.thisIsFolderNot]);
+    if (!status.isFile()) return fail("fileNotPlain", [messages.thisIsDeviceOr]);
     return succeed({
       name: basename(path),
       size: status.size,
@@ -52,7 +53,7 @@ async function readTests(file: string, hit: HitAsked | null): Promise<Outcome<Pr
     return succeed({ file, tests: tests.value.map((test) => printedTest(test, hit)) });
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
-    return fail("programFault", [`Reading the test itself failed; please report it: ${reason}`]);
+    return fail("programFault", [messages.readingTestItselfFailed({ reason })]);
   }
 }
 
@@ -75,10 +76,13 @@ async function readAll(
     const text = read.ok
       ? read.value.tests
           .map((test, place) =>
-            stopTestLines(read.value.tests.length > 1 ? `${file}, test ${place + 1}` : file, test),
+            stopTestLines(
+              read.value.tests.length > 1 ? messages.test({ file, place: place + 1 }) : file,
+              test,
+            ),
           )
           .join("\n\n")
-      : `${printable(file)}: not read. ${printable(error)}`;
+      : messages.notRead({ file: printable(file), error: printable(error) });
     await write(`${index === 0 ? "" : "\n"}${text}\n`);
   }
   if (json) await write("\n]\n");

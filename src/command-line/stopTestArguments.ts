@@ -1,3 +1,4 @@
+import * as messages from "../words/compiled/command-line.ts";
 import { optionsIn, type Parsed } from "./options.ts";
 
 /** A free mass on the stop. */
@@ -12,17 +13,7 @@ interface StopTestArguments {
   readonly files: readonly string[];
 }
 
-export const stopTestUsage = `Read bench tests of stops: static curve, loss at rest and at speed, with their ±.
-
-  npm run -s stop-test -- [--json] [--hit KG,M_PER_S] FILE…
-
-  --json             an array with one element for each file, in the order given
-  --hit KG,M_PER_S   also a predicted hit: a free mass that meets the stop at this speed, such as 250,2
-  --help             this text
-
-Files are text with columns headed by name and unit: time, depth, force, or depth, speed, force.
-A file that can't be read gives its error in its place, the others are still read, and the exit status
-is 1. It is 2 when the command itself can't be understood.`;
+export const stopTestUsage = messages.readBenchTestsOf;
 
 export function parseStopTest(given: readonly string[]): Parsed<StopTestArguments> | "help" {
   const found = optionsIn(given, { switches: ["--json"], options: ["--hit"] });
@@ -33,7 +24,7 @@ export function parseStopTest(given: readonly string[]): Parsed<StopTestArgument
   if (hit === null && options.has("--hit")) {
     return {
       ok: false,
-      message: `--hit takes a mass in kg and a speed in m/s, such as 250,2, not “${text}”.`,
+      message: messages.hitTakesMassIn({ text }),
     };
   }
   return { ok: true, value: { json: switches.has("--json"), hit, files } };

@@ -11,6 +11,7 @@ import type { RankedStop, RankProgress } from "../physics/ranking/index.ts";
 import type { ReadingId } from "../physics/readings/index.ts";
 import type { RemeasurePlan, ToolsAtHand } from "../physics/remeasure/index.ts";
 import type { CornerDynamics, MapCell } from "../physics/stiffness/index.ts";
+import * as messages from "../words/compiled/compute.ts";
 import type { MapLayout, Reply, Request, StopChange } from "./messages.ts";
 import { follow, type WorkerLike } from "./workerLike.ts";
 
@@ -135,19 +136,15 @@ const traceStepS = 0.001;
 
 const lost: Fault = {
   code: "workerLost",
-  sentence: [
-    "The calculation stopped on this device. The readings are saved. Change a reading or reload to try again.",
-  ],
+  sentence: [messages.calculationStoppedOnThis],
 };
 
 const absent: Fault = {
   code: "workerAbsent",
-  sentence: [
-    "This browser cannot run the calculation beside the screen. Update it, or open the check in another browser.",
-  ],
+  sentence: [messages.thisBrowserCannotRun],
 };
 
-const closed: Fault = { code: "assessorClosed", sentence: ["The calculation was closed."] };
+const closed: Fault = { code: "assessorClosed", sentence: [messages.calculationWasClosed] };
 
 export function createAssessor(options: AssessorOptions = {}): Assessor {
   return new WorkerAssessor(options.startWorker ?? startModuleWorker, options.patienceMs ?? 20_000);

@@ -12,6 +12,7 @@ import {
   type MapCell,
 } from "../physics/stiffness/index.ts";
 import { secantRate } from "../physics/stop/index.ts";
+import * as messages from "../words/compiled/compute.ts";
 import { LastAnswers } from "./lastAnswers.ts";
 import type { Reply, Request } from "./messages.ts";
 
@@ -272,12 +273,10 @@ function cornerOn(fitment: Fitment, side: Side): Corner | undefined {
 }
 
 function noCorner(side: Side): Fault {
-  return { code: "cornerNotMeasured", sentence: [`The ${side} corner has not been measured.`] };
+  return { code: "cornerNotMeasured", sentence: [messages.cornerHasNotBeen({ side })] };
 }
 
 const computationFailed: Fault = {
   code: "computationFailed",
-  sentence: [
-    "The calculation stopped on these readings. They are saved. Check them, or send the check to support.",
-  ],
+  sentence: [messages.calculationStoppedOnThese],
 };

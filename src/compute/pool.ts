@@ -1,5 +1,6 @@
 import type { Fault } from "../physics/outcome.ts";
 import type { PackPlatforms } from "../records/pack/pack.ts";
+import * as messages from "../words/compiled/compute.ts";
 import type { PoolReply, PoolRequest, PoolResult, PoolTask } from "./poolMessages.ts";
 import { follow, type WorkerLike } from "./workerLike.ts";
 
@@ -26,11 +27,11 @@ export function poolSize(cores: number | undefined): number {
   return Math.max(1, (cores ?? 1) - 1);
 }
 
-export const cancelled: Fault = { code: "cancelled", sentence: ["It was stopped."] };
+export const cancelled: Fault = { code: "cancelled", sentence: [messages.itWasStopped] };
 
 const lost: Fault = {
   code: "workerLost",
-  sentence: ["The calculation stopped on this device. Nothing that was saved is lost. Try again."],
+  sentence: [messages.calculationStoppedOnThisDevice],
 };
 
 interface Job {

@@ -17,12 +17,13 @@ import { openPayload, openText, tooManyLinks } from "../sharing/openText.ts";
 import { checkOfText } from "../sharing/receivedFile.ts";
 import { checkOfPayload, type SharedCheck, sharedCheck } from "../sharing/sharedCheck.ts";
 import { findPayloads } from "../sharing/shareLink.ts";
+import * as messages from "../words/compiled/compute.ts";
 import type { PoolResult, PoolTask, ReadItem, ReadTask, TaskOf } from "./poolMessages.ts";
 import { servedOf } from "./servedWork.ts";
 
 const partUnreadable: Fault = {
   code: "fileUnreadable",
-  sentence: ["The file can no longer be read. Choose it again."],
+  sentence: [messages.fileCanNoLonger],
 };
 
 /** As `poolWork`, once what a task names by its place in a file has been read from there. */
@@ -80,7 +81,7 @@ export function poolWork(task: ReadTask, pack: PackPlatforms | null = null): Poo
 
 const workFailed: Fault = {
   code: "workFailed",
-  sentence: ["This could not be worked on here. Ask for the check to be sent again."],
+  sentence: [messages.thisCouldNotBe],
 };
 
 function read({ text, what, way }: TaskOf<"read">): Extract<PoolResult, { kind: "read" }> {
@@ -165,23 +166,23 @@ function backupEntry(text: string, number: number): Outcome<BackupEntry> {
   const [item] = read({
     kind: "read",
     text: sent,
-    what: "The backup's check",
+    what: messages.backupsCheck,
     way: whence.way,
   }).items;
-  if (item === undefined) return fail("backupRecord", ["An entry of the backup can't be read."]);
+  if (item === undefined) return fail("backupRecord", [messages.entryOfBackupCant]);
   return item.ok
     ? succeed({ kind: "submission", incoming: { ...item.value, ...whence } })
     : fail("backupRecord", item.fault.sentence);
 }
 
 function served({ key, text, pack }: TaskOf<"served">): PoolResult {
-  const checked = readCheckText(text, "The check");
+  const checked = readCheckText(text, messages.check);
   if (!checked.ok) return { kind: "failed", fault: checked.fault };
   return { kind: "served", served: servedOf(key, checked.value, pack) };
 }
 
 function compute({ text }: TaskOf<"compute">, pack: PackPlatforms | null): PoolResult {
-  const checked = readCheckText(text, "The check");
+  const checked = readCheckText(text, messages.check);
   if (!checked.ok) return { kind: "failed", fault: checked.fault };
   const record = checked.value;
   const odd = oddReadings(record, pack).length;

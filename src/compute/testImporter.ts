@@ -1,6 +1,7 @@
 import type { Fault } from "../physics/outcome.ts";
 import type { ImportProgress } from "../records/testRows/importFile.ts";
 import type { ImportOptions, TestImport } from "../records/testRows/testFile.ts";
+import * as messages from "../words/compiled/compute.ts";
 import type { ImportReply, ImportRequest } from "./importMessages.ts";
 import { follow, type WorkerLike } from "./workerLike.ts";
 
@@ -31,16 +32,12 @@ export type ImportWorkerLike = WorkerLike<ImportRequest, ImportReply>;
 
 const lost: Fault = {
   code: "workerLost",
-  sentence: [
-    "Reading the file stopped on this device; it may be too large for it. Nothing was changed. Try a smaller file or another device.",
-  ],
+  sentence: [messages.readingFileStoppedOn],
 };
 
 const absent: Fault = {
   code: "workerAbsent",
-  sentence: [
-    "This browser cannot read test files beside the screen. Update it, or use another browser.",
-  ],
+  sentence: [messages.thisBrowserCannotRead],
 };
 
 /** `startWorker` only for tests without a browser. */

@@ -6,6 +6,7 @@ import { notAhead } from "../records/text/moment.ts";
 import { cleanName } from "../records/text/soundText.ts";
 import { readFileContent } from "../sharing/receivedFile.ts";
 import { findPayloads } from "../sharing/shareLink.ts";
+import * as messages from "../words/compiled/compute.ts";
 import { isMail, isZip } from "./packedFile.ts";
 
 /** One thing that may hold a check: a file that is not read yet, or a text. */
@@ -44,7 +45,7 @@ export async function* unpack(file: File): AsyncGenerator<Unpacked> {
 }
 
 function refused(file: File, what: string): Unpacked {
-  const sentence = [`The file “${cleanName(file.name, 80)}” ${what}`];
+  const sentence = [messages.file({ name: cleanName(file.name, 80), what })];
   return { kind: "refused", name: file.name, fault: { code: "notUnpacked", sentence } };
 }
 
@@ -55,7 +56,7 @@ interface InZip {
 
 async function* ofZip(file: File): AsyncGenerator<Unpacked> {
   if (file.size > zipBounds.archive) {
-    yield refused(file, "is too large an archive. Unpack it, then drop the folder.");
+    yield refused(file, messages.isTooLargeArchive);
     return;
   }
   const bytes = new Uint8Array(await file.arrayBuffer());
@@ -71,32 +72,29 @@ async function* ofZip(file: File): AsyncGenerator<Unpacked> {
     return false;
   });
   if (!read.ok) {
-    yield refused(file, "is a zip archive that can't be read. Ask for it to be sent again.");
+    yield refused(file, messages.isZipArchiveThat);
     return;
   }
   if (listed.length > zipBounds.files || together > zipBounds.together) {
-    yield refused(file, "holds too many files. Unpack it, then drop them in parts.");
+    yield refused(file, messages.holdsTooManyFiles);
     return;
   }
-  if (tooLarge === 1) yield refused(file, "holds a file that is too large to be a check.");
-  if (tooLarge > 1) yield refused(file, `holds ${tooLarge} files that are too large to be checks.`);
+  if (tooLarge === 1) yield refused(file, messages.holdsFileThatIs);
+  if (tooLarge > 1) yield refused(file, messages.holdsFilesThatAre({ tooLarge }));
   for (const group of groupsOf(listed)) {
     const unpacked = unpackWith(
       bytes,
       ({ name, originalSize }) => group.get(name) === originalSize,
     );
     if (!unpacked.ok) {
-      yield refused(
-        file,
-        "is damaged: a part of it can't be unpacked. Ask for it to be sent again.",
-      );
+      yield refused(file, messages.isDamagedPartOf);
       return;
     }
     for (const [name, content] of Object.entries(unpacked.value)) {
       const inner = new File([content as BlobPart], name.split("/").at(-1) ?? name, {
         lastModified: file.lastModified,
       });
-      if (await isZip(inner)) yield refused(inner, "is an archive in an archive. Unpack it first.");
+      if (await isZip(inner)) yield refused(inner, messages.isArchiveInArchive);
       else if (isMail(inner)) yield* ofMail(inner);
       else yield { kind: "file", file: inner };
     }
@@ -125,19 +123,19 @@ function unpackWith(bytes: Uint8Array, filter: Filter): Outcome<{ [name: string]
   try {
     return succeed(unzipSync(bytes, { filter }));
   } catch {
-    return fail("notUnpacked", ["The archive can't be read."]);
+    return fail("notUnpacked", [messages.archiveCantBeRead]);
   }
 }
 
 /** A mail's attachments and links, with whom it says that it is from. */
 async function* ofMail(file: File): AsyncGenerator<Unpacked> {
   if (file.size > mailBytes) {
-    yield refused(file, "is too large a mail. Save its attachment and choose that.");
+    yield refused(file, messages.isTooLargeMail);
     return;
   }
   const mail = await PostalMime.parse(await file.arrayBuffer()).catch(() => null);
   if (mail === null) {
-    yield refused(file, "is a mail that can't be read. Save its attachment and choose that.");
+    yield refused(file, messages.isMailThatCant);
     return;
   }
   const from = mailFrom(mail.from);
@@ -152,15 +150,12 @@ async function* ofMail(file: File): AsyncGenerator<Unpacked> {
     if (!isReadable(filename ?? "", mimeType)) continue;
     found += 1;
     if (found > partsOfMail) {
-      yield refused(
-        file,
-        `has more than ${partsOfMail} attachments. Save the others and choose them.`,
-      );
+      yield refused(file, messages.hasMoreThanAttachments({ partsOfMail }));
       break;
     }
     const attached = filename ?? "attachment";
     const read = await readFileContent(new File([content as BlobPart], attached));
-    const what = `“${cleanName(attached, 80)}” in the mail “${name}”`;
+    const what = messages.inMail({ attached: cleanName(attached, 80), name });
     if (read.ok) yield { kind: "text", text: read.value.text, what, way: "file", ...whence };
     else yield { kind: "refused", name: attached, fault: read.fault };
   }
@@ -168,10 +163,10 @@ async function* ofMail(file: File): AsyncGenerator<Unpacked> {
   // The same link stands in both forms of a mail.
   for (const payload of new Set(findPayloads(body, linksOfMail))) {
     found += 1;
-    const what = `The link in the mail “${name}”`;
+    const what = messages.linkInMail({ name });
     yield { kind: "text", text: `#/open/${payload}`, what, way: "link", ...whence };
   }
-  if (found === 0) yield refused(file, "is a mail without a check in it.");
+  if (found === 0) yield refused(file, messages.isMailWithoutCheck);
 }
 
 function isReadable(filename: string, mimeType: string): boolean {

@@ -1,4 +1,5 @@
 import { cleanName } from "../records/text/soundText.ts";
+import * as messages from "../words/compiled/compute.ts";
 import type { Unpacked } from "./unpack.ts";
 import type { UnpackReply, UnpackRequest } from "./unpackMessages.ts";
 import { follow, type WorkerLike } from "./workerLike.ts";
@@ -40,8 +41,6 @@ export async function* unpackBeside(file: File): AsyncGenerator<Unpacked> {
 }
 
 function unreadable({ name }: File): Unpacked {
-  const sentence = [
-    `The file “${cleanName(name, 80)}” can't be taken apart on this device. Unpack it there, then drop what it holds.`,
-  ];
+  const sentence = [messages.fileCantBeTaken({ name: cleanName(name, 80) })];
   return { kind: "refused", name, fault: { code: "notUnpacked", sentence } };
 }

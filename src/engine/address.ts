@@ -1,4 +1,5 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
+import * as messages from "../words/compiled/engine.ts";
 
 /** Where a desk's engine is, and what a phone makes its credential with. */
 export interface DeskAddress {
@@ -17,18 +18,15 @@ const onThisMachine = /^(localhost|127\.0\.0\.1|\[::1\])$/;
  * TLS (`ws:`) only on this machine.
  */
 export function readDeskAddress(text: string): Outcome<DeskAddress> {
-  const wrong = (why: string) =>
-    fail("deskAddress", [
-      `The review desk's address can't be used: ${why} Take it as the server prints it.`,
-    ]);
+  const wrong = (why: string) => fail("deskAddress", [messages.reviewDesksAddressCant({ why })]);
   let url: URL;
   try {
     url = new URL(text);
   } catch {
-    return wrong("it is no address.");
+    return wrong(messages.itIsNoAddress);
   }
   if (url.protocol !== "wss:" && !(url.protocol === "ws:" && onThisMachine.test(url.hostname))) {
-    return wrong("it must begin with wss://.");
+    return wrong(messages.itMustBeginWith);
   }
   const [account = "", sendersSeed = "", more] = url.hash.slice(1).split(".");
   if (
@@ -36,7 +34,7 @@ export function readDeskAddress(text: string): Outcome<DeskAddress> {
     !/^SA[A-Z2-7]{56}$/.test(sendersSeed) ||
     more !== undefined
   ) {
-    return wrong("the part after # is not whole.");
+    return wrong(messages.partAfterIsNot);
   }
   return succeed({ url: `${url.protocol}//${url.host}`, account, sendersSeed });
 }

@@ -1,4 +1,5 @@
 import type { Fault } from "../physics/outcome.ts";
+import * as messages from "../words/compiled/engine.ts";
 
 export type EngineFaultCode =
   | "deskUnreachable"
@@ -9,15 +10,12 @@ export type EngineFaultCode =
   | "deskBusy";
 
 const sentences: { readonly [Code in EngineFaultCode]: string } = {
-  deskUnreachable: "The review desk can't be reached now. It is tried again by itself.",
-  deskRefused:
-    "The review desk does not accept this credential: it was taken back or replaced. Update Stopfit, or ask whoever keeps the review desk for a new one.",
-  deskFull:
-    "The review desk has no room for more now. What you sent stays here and is tried again by itself.",
-  deskForbids: "The review desk does not allow this with the credential used here.",
-  tooLarge:
-    "This is larger than the review desk takes in one piece. Send the check as a file instead.",
-  deskBusy: "The review desk's machines are changing over. It is tried again by itself.",
+  deskUnreachable: messages.reviewDeskCantBe,
+  deskRefused: messages.reviewDeskDoesNot,
+  deskFull: messages.reviewDeskHasNo,
+  deskForbids: messages.reviewDeskDoesNotAllow,
+  tooLarge: messages.thisIsLargerThan,
+  deskBusy: messages.reviewDesksMachinesAre,
 };
 
 export function engineFault(code: EngineFaultCode): Fault {

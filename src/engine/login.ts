@@ -1,6 +1,7 @@
 import { createUser, encodeUser, fromPublic, fromSeed, parseCreds } from "@nats-io/jwt";
 import { type Authenticator, jwtAuthenticator } from "@nats-io/nats-core";
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
+import * as messages from "../words/compiled/engine.ts";
 import type { DeskAddress } from "./address.ts";
 import { personName } from "./subjects.ts";
 
@@ -41,9 +42,7 @@ export async function phoneLogin(key: PhoneKey, address: DeskAddress): Promise<O
     const authenticator = jwtAuthenticator(token, bytes.encode(key.seed));
     return succeed({ publicKey: key.publicKey, name: "phone", authenticator });
   } catch {
-    return fail("deskCredential", [
-      "This version of Stopfit has no key to the review desk that can be used. Update Stopfit, or send the check as a file.",
-    ]);
+    return fail("deskCredential", [messages.thisVersionOfStopfit]);
   }
 }
 
@@ -51,15 +50,13 @@ export async function phoneLogin(key: PhoneKey, address: DeskAddress): Promise<O
 export async function personLogin(credential: string): Promise<Outcome<Login>> {
   try {
     const { key, jwt, uc } = await parseCreds(bytes.encode(credential));
-    if (!personName.test(uc.name)) throw new Error("no name");
+    if (!personName.test(uc.name)) throw new Error("unnamed");
     return succeed({
       publicKey: uc.sub,
       name: uc.name,
       authenticator: jwtAuthenticator(jwt, bytes.encode(key)),
     });
   } catch {
-    return fail("deskCredential", [
-      "This file is no credential of a review desk. Choose the file that whoever keeps the review desk gave you.",
-    ]);
+    return fail("deskCredential", [messages.thisFileIsNo]);
   }
 }

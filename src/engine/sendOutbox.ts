@@ -2,6 +2,7 @@ import type { Fault } from "../physics/outcome.ts";
 import { inModelUnits } from "../physics/sentence.ts";
 import { readReplyText } from "../records/review/readReply.ts";
 import type { OutboxStore, PlacedPart } from "../storage/outboxStore.ts";
+import * as messages from "../words/compiled/engine.ts";
 import type { DeskAddress } from "./address.ts";
 import { connectEngine, type Dial, type EngineConnection } from "./connection.ts";
 import { fetchReply } from "./fetchReply.ts";
@@ -53,7 +54,7 @@ async function fetchAll(connection: EngineConnection, store: OutboxStore): Promi
     const fetched = await fetchReply(connection, checkId);
     if (!fetched.ok) return fetched.fault;
     if (fetched.value === null) continue;
-    const reply = readReplyText(fetched.value, "The review desk's reply");
+    const reply = readReplyText(fetched.value, messages.reviewDesksReply);
     // A reply that can't be read, or is about another check, is passed over.
     if (!reply.ok || reply.value.checkId !== checkId) continue;
     const at = new Date().toISOString();

@@ -81,6 +81,41 @@ export function inModelUnits(sentence: Sentence): string {
     .join("");
 }
 
+/** Stand in a message for what is no text; no text that a person types holds them. */
+const [placeStart, placeEnd] = ["\uE000", "\uE001"];
+
+/** The message in parts: its words, and in their places the values that are no words. */
+export function parted<Values extends object, Part>(
+  message: (values: Values) => string,
+  values: { readonly [Name in keyof Values]: unknown },
+  isPart: (value: unknown) => value is Part,
+): (string | Part)[] {
+  const parts: Part[] = [];
+  const marked = Object.fromEntries(
+    Object.entries(values).map(([name, value]) => {
+      if (!isPart(value)) return [name, value ?? ""];
+      parts.push(value);
+      return [name, `${placeStart}${parts.length - 1}${placeEnd}`];
+    }),
+  ) as Values;
+  return message(marked)
+    .split(new RegExp(`${placeStart}(\\d+)${placeEnd}`))
+    .map((text, index) => (index % 2 === 0 ? text : (parts[Number(text)] ?? "")))
+    .filter((part) => part !== "");
+}
+
+/** A message as a sentence: its quantities stay quantities, to be shown in the person's own unit. */
+export function sentenceOf<Values extends object>(
+  message: (values: Values) => string,
+  values: { readonly [Name in keyof Values]: Values[Name] | Quantity | Sentence },
+): Sentence {
+  const isPart = (value: unknown): value is Quantity | Sentence =>
+    typeof value === "object" && value !== null;
+  return parted(message, values, isPart).flatMap(
+    (part): Sentence => (typeof part === "string" || "kind" in part ? [part] : part),
+  );
+}
+
 /** The text with a capital at its start. */
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);

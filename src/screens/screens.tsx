@@ -1,3 +1,4 @@
+import * as messages from "../words/compiled/screens.ts";
 import { checksHref } from "./addresses.ts";
 import { ButtonLink } from "./parts/Button.tsx";
 import { Screen, useHeadingFocus } from "./parts/Screen.tsx";
@@ -8,17 +9,17 @@ function Nowhere() {
   const heading = useHeadingFocus("nowhere");
   return (
     <Screen
-      top={<span class="screen-name brand">Stopfit</span>}
+      top={<span class="screen-name brand">{messages.stopfit}</span>}
       actions={
         <ButtonLink look="main" href={checksHref}>
-          All checks
+          {messages.allChecks}
         </ButtonLink>
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        There is nothing at this address
+        {messages.thereIsNothingAt}
       </h1>
-      <p>The link may be cut short. Your checks are in the list.</p>
+      <p>{messages.linkMayBeCut}</p>
     </Screen>
   );
 }

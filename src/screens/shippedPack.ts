@@ -1,6 +1,7 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import { demoPack } from "../records/pack/demoPack.ts";
 import { openPack, type Pack } from "../records/pack/pack.ts";
+import * as messages from "../words/compiled/screens.ts";
 import { shippedDigest, shippedFile } from "./shippedBuild.ts";
 
 /** What is known of the shipped pack before it is fetched: of a maker's, its name and its maker. */
@@ -15,7 +16,5 @@ export async function shippedPack(): Promise<Outcome<Pack>> {
   } catch {
     // No signal, and the release is not kept yet.
   }
-  return fail("packNotHere", [
-    "The parts library that came with this app could not be read. Find a signal, then open this page again.",
-  ]);
+  return fail("packNotHere", [messages.partsLibraryThatCame]);
 }

@@ -1,10 +1,11 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
+import * as messages from "../words/compiled/sharing.ts";
 
 export interface Camera {
   stop(): void;
 }
 
-const instead = "You can use a picture of the code instead.";
+const instead = messages.youCanUsePicture;
 
 /**
  * Shows the camera at the back, or the only one, in `video`. `onEnded` is called when it ends by
@@ -16,7 +17,7 @@ export async function openCamera(
 ): Promise<Outcome<Camera>> {
   const devices = (navigator as { mediaDevices?: MediaDevices }).mediaDevices;
   if (typeof devices?.getUserMedia !== "function") {
-    return fail("cameraAbsent", [`This browser gives no page a camera here. ${instead}`]);
+    return fail("cameraAbsent", [messages.thisBrowserGivesNo({ instead })]);
   }
   let stream: MediaStream;
   try {
@@ -51,17 +52,13 @@ function cameraFault(error: unknown): Outcome<never> {
   switch (name) {
     case "NotAllowedError":
     case "SecurityError":
-      return fail("cameraRefused", [
-        `The camera is not allowed for this page. Allow it in the browser's settings for this page, then try again. ${instead}`,
-      ]);
+      return fail("cameraRefused", [messages.cameraIsNotAllowed({ instead })]);
     case "NotFoundError":
     case "OverconstrainedError":
-      return fail("cameraNone", [`No camera was found on this device. ${instead}`]);
+      return fail("cameraNone", [messages.noCameraWasFound({ instead })]);
     case "NotReadableError":
-      return fail("cameraBusy", [
-        `Another program is using the camera. Close it, then try again. ${instead}`,
-      ]);
+      return fail("cameraBusy", [messages.anotherProgramIsUsing({ instead })]);
     default:
-      return fail("cameraFailed", [`The camera did not start. Try again. ${instead}`]);
+      return fail("cameraFailed", [messages.cameraDidNotStart({ instead })]);
   }
 }

@@ -1,5 +1,6 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import { crc32 } from "../records/bytes/checksum.ts";
+import * as messages from "../words/compiled/sharing.ts";
 import type { Frame } from "./frame.ts";
 import { readPayload } from "./payload.ts";
 import { findPayloads } from "./shareLink.ts";
@@ -25,11 +26,9 @@ export interface Scanned {
 export function readCode(text: string): Outcome<Frame> {
   const [payload] = findPayloads(text);
   if (payload === undefined) {
-    return fail("codeForeign", [
-      "This code holds no check from Stopfit. Look for the one on the other screen.",
-    ]);
+    return fail("codeForeign", [messages.thisCodeHoldsNo]);
   }
-  return readPayload(payload, "The code");
+  return readPayload(payload, messages.code);
 }
 
 /**
@@ -39,7 +38,7 @@ export function readCode(text: string): Outcome<Frame> {
 export function addCode(before: CodeCollection | null, frame: Frame): Outcome<Scanned> {
   if (before !== null && (frame.parts !== before.parts || frame.mark !== before.mark)) {
     return fail("codeOfAnotherCheck", [
-      `This code belongs to another check. Of the check you started, ${missingWords(before)}. Scan those, or start over with this one.`,
+      messages.thisCodeBelongsTo({ missing: missingWords(before) }),
     ]);
   }
   const collection: CodeCollection = {
@@ -54,9 +53,7 @@ export function addCode(before: CodeCollection | null, frame: Frame): Outcome<Sc
   }
   const body = joined(collection);
   if (crc32(body) !== collection.mark) {
-    return fail("codesDisagree", [
-      "The codes do not fit together: at least one is of another check. Start over and scan them all again.",
-    ]);
+    return fail("codesDisagree", [messages.codesDoNotFit]);
   }
   const { photosLeftOut, mark } = collection;
   const { version } = frame;
@@ -82,10 +79,10 @@ export function missingCodes({ parts, bodies }: CodeCollection): number[] {
 export function missingWords(collection: CodeCollection): string {
   const missing = missingCodes(collection);
   const last = missing.at(-1);
-  if (last === undefined) return "no code is missing";
-  if (missing.length === 1) return `code ${last} of ${collection.parts} is missing`;
+  if (last === undefined) return messages.noCodeIsMissing;
+  if (missing.length === 1) return messages.codeOfIsMissing({ last, parts: collection.parts });
   const others = missing.slice(0, -1).join(", ");
-  return `codes ${others} and ${last} of ${collection.parts} are missing`;
+  return messages.codesAndOfAre({ others, last, parts: collection.parts });
 }
 
 function joined({ parts, bodies }: CodeCollection): Uint8Array {

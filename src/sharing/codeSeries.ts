@@ -1,6 +1,7 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import { crc32 } from "../records/bytes/checksum.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
+import * as messages from "../words/compiled/sharing.ts";
 import { digitsLength } from "./decimalDigits.ts";
 import { type Frame, frameOverhead, partsLimit } from "./frame.ts";
 import { payloadText } from "./payload.ts";
@@ -86,6 +87,4 @@ function longest(body: Uint8Array, parts: number): number {
   return Math.ceil(body.length / parts);
 }
 
-const tooMany: Outcome<never> = fail("tooManyCodes", [
-  "This takes more codes than anyone would scan: notes, test data or parts are many. Send it as a file or a link.",
-]);
+const tooMany: Outcome<never> = fail("tooManyCodes", [messages.thisTakesMoreCodes]);

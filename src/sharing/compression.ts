@@ -1,5 +1,6 @@
 import { deflateSync, inflateSync } from "fflate";
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
+import * as messages from "../words/compiled/sharing.ts";
 import { type DictionaryVersion, recordDictionaries } from "./recordDictionary.ts";
 
 /** The most that a link or a set of codes may hold once unpacked: 1 MiB, 300 times a usual check. */
@@ -37,13 +38,10 @@ export function unpack(
   }
 }
 
-const unreadable: Outcome<never> = fail("packedUnreadable", [
-  "What was sent can't be unpacked: it is damaged, or not a check. Ask for it to be sent again.",
-]);
+const unreadable: Outcome<never> = fail("packedUnreadable", [messages.whatWasSentCant]);
 
 function tooLarge(limit: number): Outcome<never> {
-  const most = limit >= 1_048_576 ? `${Math.floor(limit / 1_048_576)} MB` : `${limit} bytes`;
-  return fail("packedTooLarge", [
-    `What was sent unpacks to more than ${most}, which no check in a link or code does. It is not opened. Ask for the check as a file.`,
-  ]);
+  const most =
+    limit >= 1_048_576 ? `${Math.floor(limit / 1_048_576)} MB` : messages.bytes({ limit });
+  return fail("packedTooLarge", [messages.whatWasSentUnpacks({ most })]);
 }

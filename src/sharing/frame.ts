@@ -1,5 +1,6 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import { crc32 } from "../records/bytes/checksum.ts";
+import * as messages from "../words/compiled/sharing.ts";
 import type { DictionaryVersion } from "./recordDictionary.ts";
 
 /**
@@ -80,7 +81,5 @@ export function readFrame(bytes: Uint8Array, what: string): Outcome<Frame> {
 }
 
 export function altered(what: string): Outcome<never> {
-  return fail("payloadAltered", [
-    `${what} is damaged: a part of it was changed on the way. Ask for it to be sent again, or for the check as a file.`,
-  ]);
+  return fail("payloadAltered", [messages.isDamagedPartOf({ what })]);
 }

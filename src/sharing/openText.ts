@@ -1,4 +1,5 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
+import * as messages from "../words/compiled/sharing.ts";
 import type { Frame } from "./frame.ts";
 import { readPayload } from "./payload.ts";
 import { type ReceivedText, sharedOfText } from "./receivedFile.ts";
@@ -26,9 +27,7 @@ export function openText(received: ReceivedText): readonly Outcome<Opened>[] {
 }
 
 export function tooManyLinks(most: number): Outcome<never> {
-  return fail("tooManyLinks", [
-    `Only ${most} links are opened at a time. Paste the rest after these.`,
-  ]);
+  return fail("tooManyLinks", [messages.onlyLinksAreOpened({ most })]);
 }
 
 /** What the payload of a link holds. */

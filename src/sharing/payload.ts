@@ -1,4 +1,5 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
+import * as messages from "../words/compiled/sharing.ts";
 import { base64urlLength, fromBase64url, toBase64url } from "./base64url.ts";
 import { digitsLength, fromDigits, toDigits } from "./decimalDigits.ts";
 import { altered, type Frame, frameBytes, frameLength, readFrame } from "./frame.ts";
@@ -69,12 +70,10 @@ export function payloadLengthOf(begun: string): number | null {
  * The frame that a payload spells. A payload that is cut short, altered, of a newer version or no
  * payload at all is a sentence. What follows the last character of an intact one is passed over.
  */
-export function readPayload(text: string, what = "The link"): Outcome<Frame> {
+export function readPayload(text: string, what = messages.link): Outcome<Frame> {
   const trimmed = text.trim();
   if (trimmed.length > payloadCharactersLimit) {
-    return fail("payloadTooLong", [
-      `${what} is longer than any link with a check. Ask for the check as a file.`,
-    ]);
+    return fail("payloadTooLong", [messages.isLongerThanAny({ what })]);
   }
   const [, version, sign] = /^(\d)([a-z])/.exec(trimmed) ?? [];
   if (trimmed === "") return notWhole(what);
@@ -90,9 +89,7 @@ export function readPayload(text: string, what = "The link"): Outcome<Frame> {
   const wanted = speller.length(length);
   if (wanted > payloadCharactersLimit) return altered(what);
   if (spelled.length < wanted) {
-    return fail("payloadCut", [
-      `${what} is cut short: ${spelled.length} of ${wanted} characters arrived. Ask for it to be sent again, or for the check as a file.`,
-    ]);
+    return fail("payloadCut", [messages.isCutShortOf({ what, spelled: spelled.length, wanted })]);
   }
   const bytes = speller.read(spelled.slice(0, wanted));
   if (bytes === null) return altered(what);
@@ -101,19 +98,13 @@ export function readPayload(text: string, what = "The link"): Outcome<Frame> {
 }
 
 function notWhole(what: string): Outcome<never> {
-  return fail("payloadCut", [
-    `${what} is cut short: nearly all of it is missing. Ask for it to be sent again, or for the check as a file.`,
-  ]);
+  return fail("payloadCut", [messages.isCutShortNearly({ what })]);
 }
 
 function newer(what: string): Outcome<never> {
-  return fail("payloadNewer", [
-    `${what} was made by a newer version of Stopfit than this one. Update Stopfit, then open it again.`,
-  ]);
+  return fail("payloadNewer", [messages.wasMadeByNewer({ what })]);
 }
 
 function notACheck(what: string): Outcome<never> {
-  return fail("payloadForeign", [
-    `${what} holds no check from Stopfit. Look whether it is the right one.`,
-  ]);
+  return fail("payloadForeign", [messages.holdsNoCheckFrom({ what })]);
 }

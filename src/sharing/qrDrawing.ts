@@ -1,6 +1,7 @@
 import { correction, generate, mode } from "lean-qr";
 import { toSvgPath } from "lean-qr/extras/svg";
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
+import * as messages from "../words/compiled/sharing.ts";
 import { largestCodeVersion } from "./codeSeries.ts";
 
 export interface DrawnCode {
@@ -27,8 +28,6 @@ export function drawCode(text: string, digits = ""): Outcome<DrawnCode> {
       isDark: (x, y) => code.get(x, y),
     });
   } catch {
-    return fail("codeTooDense", [
-      "The check does not fit in codes that can be scanned. Send it as a file or a link.",
-    ]);
+    return fail("codeTooDense", [messages.checkDoesNotFit]);
   }
 }

@@ -5,6 +5,7 @@ import { recordBounds } from "../records/check/recordFormat.ts";
 import { looksLikePack } from "../records/pack/readPack.ts";
 import { looksLikeReply } from "../records/review/readReply.ts";
 import { cleanName } from "../records/text/soundText.ts";
+import * as messages from "../words/compiled/sharing.ts";
 import {
   checkOnly,
   type Shared,
@@ -30,9 +31,7 @@ const fileBytesLimit = recordBounds.textCharacters;
 const messageBytesLimit = 2_000_000;
 
 function holdsNoCheck(what: string): Outcome<never> {
-  return fail("noCheckInText", [
-    `${what} holds no check: neither a file that Stopfit saved nor a link to one.`,
-  ]);
+  return fail("noCheckInText", [messages.holdsNoCheckNeither({ what })]);
 }
 
 /** More than this becomes text beside the screen only. */
@@ -45,13 +44,11 @@ const textAtOnceBytes = 1_000_000;
 export async function readFileContent(
   file: File,
 ): Promise<Outcome<{ readonly what: string; readonly text: string | Blob }>> {
-  const what = `The file “${cleanName(file.name, 80)}”`;
+  const what = messages.file({ name: cleanName(file.name, 80) });
   if (file.size > fileBytesLimit) {
     const most = Math.round(fileBytesLimit / 1e6);
     const size = Math.round(file.size / 1e6);
-    return fail("fileTooLarge", [
-      `${what} is too large to be a check: ${size} MB, and the most is ${most} MB. It was not read.`,
-    ]);
+    return fail("fileTooLarge", [messages.isTooLargeTo({ what, size, most })]);
   }
   try {
     const isMessage = !looksLikeRecord(await file.slice(0, 200).text());
@@ -60,7 +57,7 @@ export async function readFileContent(
     // A copy: the file itself may be gone before it is read.
     return { ok: true, value: { what, text: new Blob([await file.arrayBuffer()]) } };
   } catch {
-    return fail("fileUnreadable", [`${what} could not be read. Choose it again.`]);
+    return fail("fileUnreadable", [messages.couldNotBeRead({ what })]);
   }
 }
 
@@ -86,9 +83,7 @@ export function sharedOfText({ text, what }: ReceivedText): Outcome<Shared> {
     return { ok: true, value: { kind: "check", check: sharedCheck(read.value) } };
   }
   if (/"draft"\s*:/.test(text)) {
-    return fail("checkNotComplete", [
-      `${what} is a check that is not complete yet. It opens on a phone, to be gone on with there.`,
-    ]);
+    return fail("checkNotComplete", [messages.isCheckThatIs({ what })]);
   }
   return { ok: false, fault: read.fault };
 }

@@ -1,3 +1,4 @@
+import * as messages from "../words/compiled/sharing.ts";
 import { canShareFile, share } from "./shareFile.ts";
 import { isInstalledOnApple } from "./thisDevice.ts";
 
@@ -16,9 +17,7 @@ function download(file: File): void {
 
 /** Where a person finds what was saved by {@link saveFile}. */
 export function whereSaved(): string {
-  return isInstalledOnApple()
-    ? "Choose in the share sheet where to save it."
-    : "Look among the browser's downloads.";
+  return isInstalledOnApple() ? messages.chooseInShareSheet : messages.lookAmongBrowsersDownloads;
 }
 
 /**

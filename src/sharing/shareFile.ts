@@ -1,4 +1,5 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
+import * as messages from "../words/compiled/sharing.ts";
 
 function canShare(data: ShareData): boolean {
   if (typeof navigator.share !== "function") return false;
@@ -33,9 +34,7 @@ export async function share(data: ShareData): Promise<Outcome<Shared>> {
     return succeed("handed over");
   } catch (error) {
     if (error instanceof Error && error.name === "AbortError") return succeed("closed");
-    return fail("shareRefused", [
-      "The share sheet did not open. Save the file and attach it to a message instead.",
-    ]);
+    return fail("shareRefused", [messages.shareSheetDidNot]);
   }
 }
 
@@ -44,8 +43,6 @@ export async function copyText(text: string): Promise<Outcome<null>> {
     await navigator.clipboard.writeText(text);
     return succeed(null);
   } catch {
-    return fail("copyRefused", [
-      "The browser does not let this page copy. Mark the link below and copy it by hand.",
-    ]);
+    return fail("copyRefused", [messages.browserDoesNotLet]);
   }
 }

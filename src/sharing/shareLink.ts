@@ -3,6 +3,7 @@ import { crc32 } from "../records/bytes/checksum.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
 import type { Pack } from "../records/pack/pack.ts";
 import type { Reply } from "../records/review/reply.ts";
+import * as messages from "../words/compiled/sharing.ts";
 import { pack, unpackedBytesLimit } from "./compression.ts";
 import { type Frame, packedBytesLimit } from "./frame.ts";
 import { payloadLengthOf, payloadText } from "./payload.ts";
@@ -45,11 +46,7 @@ export function packCheck(record: CheckRecord): Outcome<Packed> {
   const { photos, ...withoutPhotos } = record;
   const photosLeftOut = photos?.length ?? 0;
   const made = packed(toShortText(photosLeftOut > 0 ? withoutPhotos : record), photosLeftOut);
-  return made === null
-    ? fail("tooLargeForLink", [
-        "This check is too large for a link or a code: its notes or test data are very long. Send it as a file.",
-      ])
-    : succeed(made);
+  return made === null ? fail("tooLargeForLink", [messages.thisCheckIsToo]) : succeed(made);
 }
 
 /** For codes, which a camera reads the better the less they hold: without what the app advised, too. */
@@ -60,11 +57,7 @@ export function packCheckForCode({ advised: _, ...record }: CheckRecord): Outcom
 /** The whole reference pack, packed for a link or codes. */
 export function packLibrary(library: Pack): Outcome<Packed> {
   const made = packed(JSON.stringify(library), 0);
-  return made === null
-    ? fail("tooLargeForLink", [
-        "This library is too large for a link or a code. Hand it over as a file.",
-      ])
-    : succeed(made);
+  return made === null ? fail("tooLargeForLink", [messages.thisLibraryIsToo]) : succeed(made);
 }
 
 export function wholeFrame({ photosLeftOut, body }: Packed): Frame {

@@ -6,6 +6,7 @@ import { looksLikePack, readPackText } from "../records/pack/readPack.ts";
 import { withSoundPhotos } from "../records/photo/soundPhotos.ts";
 import { looksLikeReply, readReplyText } from "../records/review/readReply.ts";
 import type { Reply } from "../records/review/reply.ts";
+import * as messages from "../words/compiled/sharing.ts";
 import { unpack, unpackedBytesLimit } from "./compression.ts";
 import type { Frame } from "./frame.ts";
 import { readPayload } from "./payload.ts";
@@ -33,10 +34,10 @@ export type Shared =
   | { readonly kind: "pack"; readonly pack: Pack };
 
 /** The check or the reply of a frame that holds a whole one. */
-export function sharedOfFrame(frame: Frame, what = "The link"): Outcome<Shared> {
+export function sharedOfFrame(frame: Frame, what = messages.link): Outcome<Shared> {
   if (frame.parts > 1) {
     return fail("oneCodeOfSeveral", [
-      `${what} holds only part ${frame.part + 1} of ${frame.parts} of a check. Scan the other codes too.`,
+      messages.holdsOnlyPartOf({ what, part: frame.part + 1, parts: frame.parts }),
     ]);
   }
   const text = unpack(frame.body, unpackedBytesLimit, frame.version);
@@ -67,16 +68,12 @@ export function checkOnly(shared: Outcome<Shared>, what: string): Outcome<Shared
   if (!shared.ok) return shared;
   if (shared.value.kind === "check") return succeed(shared.value.check);
   if (shared.value.kind === "pack") {
-    return fail("packNotCheck", [
-      `${what} is a parts library, no check. Open it under “Parts library”.`,
-    ]);
+    return fail("packNotCheck", [messages.isPartsLibraryNo({ what })]);
   }
-  return fail("replyNotCheck", [
-    `${what} is a reply from a review desk. Open it on the phone that sent the check.`,
-  ]);
+  return fail("replyNotCheck", [messages.isReplyFromReview({ what })]);
 }
 
-export function checkOfFrame(frame: Frame, what = "The link"): Outcome<SharedCheck> {
+export function checkOfFrame(frame: Frame, what = messages.link): Outcome<SharedCheck> {
   return checkOnly(sharedOfFrame(frame, what), what);
 }
 
@@ -90,11 +87,11 @@ function inFull(shortText: string): string {
 }
 
 /** What the payload of a link holds. Never throws, whatever the payload is. */
-export function sharedOfPayload(payload: string, what = "The link"): Outcome<Shared> {
+export function sharedOfPayload(payload: string, what = messages.link): Outcome<Shared> {
   const frame = readPayload(payload, what);
   return frame.ok ? sharedOfFrame(frame.value, what) : frame;
 }
 
-export function checkOfPayload(payload: string, what = "The link"): Outcome<SharedCheck> {
+export function checkOfPayload(payload: string, what = messages.link): Outcome<SharedCheck> {
   return checkOnly(sharedOfPayload(payload, what), what);
 }

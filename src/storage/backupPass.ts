@@ -1,6 +1,8 @@
 import { type Fault, fail, type Outcome, succeed } from "../physics/outcome.ts";
+import { sentenceOf } from "../physics/sentence.ts";
 import type { BackupEntry } from "../records/backup/backupLine.ts";
 import { recordBounds } from "../records/check/recordFormat.ts";
+import * as messages from "../words/compiled/storage.ts";
 
 type BackupHeader = Extract<BackupEntry, { readonly kind: "header" }>;
 /** What a backup holds between its header and its end. */
@@ -82,20 +84,14 @@ function nextEnd(bytes: Uint8Array, at: number): number {
   return bytes[at + 1] === lineEnd ? at + 1 : bytes.indexOf(lineEnd, at + 1);
 }
 
-const notABackup = fail<never>("notABackup", [
-  "This file is not a backup of Stopfit: it does not begin as one.",
-]);
+const notABackup = fail<never>("notABackup", [messages.thisFileIsNot]);
 
-const damaged = fail<never>("backupDamaged", ["An entry of the backup can't be read."]);
+const damaged = fail<never>("backupDamaged", [messages.entryOfBackupCant]);
 
-const spoilt = fail<never>("backupSpoilt", [
-  `More than ${mostUnreadable} entries of the backup can't be read, and few can. It was not read any further.`,
-]);
+const spoilt = fail<never>("backupSpoilt", [messages.moreThanEntriesOf({ mostUnreadable })]);
 
 const unreadableCode = "fileUnreadable";
-const unreadable = fail<never>(unreadableCode, [
-  "The backup could not be read to its end. Copy it to this device and choose it again.",
-]);
+const unreadable = fail<never>(unreadableCode, [messages.backupCouldNotBe]);
 
 type TakeEntry = (entry: BackupContent, header: BackupHeader) => Promise<Outcome<null>>;
 
@@ -163,30 +159,27 @@ async function nextOf(parts: AsyncGenerator<Part>): Promise<IteratorResult<Part,
 }
 
 function countWords(entries: number): string {
-  return entries === 1 ? "one entry" : `${entries} entries`;
+  return entries === 1 ? messages.oneEntry : messages.entries({ entries });
 }
 
 /** What is wrong with a backup that was read; null where it is whole. */
 export function faultOfPass({ entries, announced, unreadable, why }: BackupPass): Fault | null {
   const fault = (code: string, words: string): Fault => ({ code, sentence: [words] });
   if (announced === null) {
-    return fault(
-      "backupCut",
-      `The backup is cut short: it ends after ${countWords(entries)}. Look for a whole one.`,
-    );
+    return fault("backupCut", messages.backupIsCutShort({ count: countWords(entries) }));
   }
   if (unreadable > 0) {
-    const count = unreadable === 1 ? "One entry" : `${unreadable} entries`;
+    const count = unreadable === 1 ? messages.oneEntry2 : messages.entries2({ unreadable });
     const { sentence } = why ?? { sentence: [] };
     return {
       code: "backupPartly",
-      sentence: [`${count} of the backup could not be read. `, ...sentence],
+      sentence: sentenceOf(messages.ofBackupCouldNot, { count, sentence }),
     };
   }
   if (announced !== entries) {
     return fault(
       "backupCut",
-      `The backup says that it has ${countWords(announced)}, but ${countWords(entries)} can be read. Look for one that was not changed.`,
+      messages.backupSaysThatIt({ count: countWords(announced), count2: countWords(entries) }),
     );
   }
   return null;

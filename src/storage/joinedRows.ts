@@ -2,6 +2,7 @@ import type { IDBPObjectStore } from "idb";
 import { isSoundId } from "../records/check/soundStored.ts";
 import { copyStored, type StoredCheck } from "../records/check/storedCheck.ts";
 import { farAhead } from "../records/text/moment.ts";
+import * as messages from "../words/compiled/storage.ts";
 import { openRow } from "./checkRow.ts";
 import type { Database, StopfitDatabase, StoreName, WriteTransaction } from "./database.ts";
 import { joining } from "./joining.ts";
@@ -55,7 +56,7 @@ export function joinedWith(
     return { ...join(lineage.content, newer, older), revision };
   }
   if (isSame(contentOf(mine), contentOf(current))) return { ...mine, revision };
-  return { ...copyStored(mine, `${mine.name} (saved from another tab)`), revision: 1 };
+  return { ...copyStored(mine, messages.savedFromAnotherTab({ name: mine.name })), revision: 1 };
 }
 
 type Rows = Pick<

@@ -1,6 +1,7 @@
 import { type Fault, type Outcome, succeed } from "../physics/outcome.ts";
 import { openPack, type Pack } from "../records/pack/pack.ts";
 import { cleanTexts } from "../records/text/soundText.ts";
+import * as messages from "../words/compiled/storage.ts";
 import { DatabaseHandle, databaseName, type ShippedOrigin, type StoredPack } from "./database.ts";
 import type { StoreFaultCode } from "./storeFault.ts";
 
@@ -28,13 +29,13 @@ export interface PackStore {
 }
 
 const reasons: { readonly [Code in StoreFaultCode]: string } = {
-  storeRefused: "this browser refuses to store anything here, as in a private window",
-  storeFull: "the storage of this phone is full",
-  storeBlocked: "Stopfit is open in another tab with an older version",
-  storeNewer: "a newer version of Stopfit has been used on this phone. Load this page again",
-  storeSilent: "the storage of this phone does not answer",
-  storeGone: "the storage of this phone has been cleared",
-  storeFailed: "the storage of this phone reported a fault",
+  storeRefused: messages.thisBrowserRefusesTo,
+  storeFull: messages.storageOfThisPhone,
+  storeBlocked: messages.stopfitIsOpenIn,
+  storeNewer: messages.newerVersionOfStopfit,
+  storeSilent: messages.storageOfThisPhoneDoes,
+  storeGone: messages.storageOfThisPhoneHas,
+  storeFailed: messages.storageOfThisPhoneReported,
 };
 
 /** A fault of the storage, told of the pack instead of a check. */
@@ -44,9 +45,7 @@ function ofPack<Value>(outcome: Outcome<Value>): Outcome<Value> {
   const reason = reasons[code] ?? reasons.storeFailed;
   const fault: Fault = {
     code,
-    sentence: [
-      `The library is not saved: ${reason}. Save it as a file before you close this page.`,
-    ],
+    sentence: [messages.libraryIsNotSaved({ reason })],
   };
   return { ok: false, fault };
 }

@@ -1,4 +1,5 @@
 import type { Fault } from "../physics/outcome.ts";
+import * as messages from "../words/compiled/storage.ts";
 
 /** Why the phone did not keep something. */
 export type StoreFaultCode =
@@ -11,18 +12,13 @@ export type StoreFaultCode =
   | "storeFailed";
 
 const sentences: { readonly [Code in StoreFaultCode]: string } = {
-  storeRefused:
-    "Not saved: this browser refuses to store anything here, as in a private window. Save the check as a file before you close this page.",
-  storeFull:
-    "Not saved: the storage of this phone is full. Save the check as a file, then free some space and try again.",
-  storeBlocked:
-    "Not saved: Stopfit is open in another tab with an older version. Close the other tab and try again.",
-  storeNewer:
-    "Not saved: a newer version of Stopfit has been used on this phone. Load this page again to get it, and save the check as a file first.",
-  storeSilent:
-    "Not saved: the storage of this phone does not answer. Save the check as a file, then load this page again.",
-  storeGone: "Not saved: this check is no longer on this phone. Save it as a file.",
-  storeFailed: "Not saved: the storage of this phone reported a fault. Save the check as a file.",
+  storeRefused: messages.notSavedThisBrowser,
+  storeFull: messages.notSavedStorageOf,
+  storeBlocked: messages.notSavedStopfitIs,
+  storeNewer: messages.notSavedNewerVersion,
+  storeSilent: messages.notSavedStorageOfThis,
+  storeGone: messages.notSavedThisCheck,
+  storeFailed: messages.notSavedStorageOfThisPhone,
 };
 
 export function storeFault(code: StoreFaultCode): Fault {

@@ -1,5 +1,6 @@
 import { checkName } from "../records/check/checkName.ts";
 import { newId, type StoredCheck } from "../records/check/storedCheck.ts";
+import * as messages from "../words/compiled/storage.ts";
 import { putCheck } from "./checkRow.ts";
 import type { WriteTransaction } from "./database.ts";
 import { currentOf } from "./joinedRows.ts";
@@ -41,6 +42,6 @@ export async function takeInto(
 /** What a backup replaces, among the deleted checks, where it can be brought back. */
 function copyAside(current: StoredCheck): StoredCheck {
   const { revision: _, deletedAt: _deleted, again: _walk, ...content } = current;
-  const name = `${checkName(current)} (before a backup was restored)`;
+  const name = messages.beforeBackupWasRestored({ checkName: checkName(current) });
   return { ...content, id: newId(), name, deletedAt: new Date().toISOString(), revision: 1 };
 }

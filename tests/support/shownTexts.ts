@@ -27,9 +27,10 @@ export function shownTexts(code: string, lang: "ts" | "tsx" = "tsx"): readonly S
   return found;
 }
 
-/** Addresses of modules, and types. */
+/** Addresses of modules, types, and the names of looks. */
 function isNoText(node: Node): boolean {
   return (
+    (node.type === "JSXAttribute" && node.name.name === "class") ||
     node.type === "ImportDeclaration" ||
     node.type === "ExportAllDeclaration" ||
     /^TS(?!As|Satisfies|NonNull)/.test(node.type)

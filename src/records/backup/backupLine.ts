@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import * as messages from "../../words/compiled/records/backup.ts";
 import { recordBounds } from "../check/recordFormat.ts";
 import { soundStored } from "../check/soundStored.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
@@ -110,7 +111,7 @@ function withoutAbsent<Shape extends object>(shape: Shape): Shape {
 
 /** One line of a backup, or why it is none. No date of it lies ahead. */
 export function readBackupLine(text: string, number: number): Outcome<BackupLine> {
-  const json = readJsonText(text, `Line ${number} of the backup`);
+  const json = readJsonText(text, messages.lineOfBackup({ number }));
   if (!json.ok) return damaged(number);
   const parsed = lineSchema.safeParse(json.value);
   if (!parsed.success) return damaged(number);
@@ -162,13 +163,9 @@ function headerOf({ createdAt, phone }: { createdAt: string; phone?: string | un
 }
 
 function newer(version: number): Outcome<never> {
-  return fail("backupNewer", [
-    `The backup was made by a newer version of Stopfit (backup version ${version}). Update Stopfit, then restore it again.`,
-  ]);
+  return fail("backupNewer", [messages.backupWasMadeBy({ version })]);
 }
 
 function damaged(number: number): Outcome<never> {
-  return fail("backupDamaged", [
-    `Line ${number} of the backup can't be read. What stands before and after it can be restored.`,
-  ]);
+  return fail("backupDamaged", [messages.lineOfBackupCant({ number })]);
 }

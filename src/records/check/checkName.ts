@@ -1,7 +1,8 @@
+import * as messages from "../../words/compiled/records/check.ts";
 import type { ListedCheck } from "./listedCheck.ts";
 
 export function checkName(stored: ListedCheck): string {
-  return stored.name.trim() || stored.record.vehicle?.label?.trim() || "No name yet";
+  return stored.name.trim() || stored.record.vehicle?.label?.trim() || messages.noNameYet;
 }
 
 export function dateText(iso: string): string {

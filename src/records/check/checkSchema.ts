@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import * as messages from "../../words/compiled/records/check.ts";
 import { checkFormat, checkVersion, recordBounds } from "./recordFormat.ts";
 import { cornerSchema } from "./schema/cornerSchema.ts";
 import {
@@ -24,7 +25,7 @@ export const photoSchema = z.object({
     .string()
     .check(
       z.maxLength(recordBounds.photoCharacters),
-      z.regex(/^[A-Za-z0-9+/]*={0,2}$/, "is not base64"),
+      z.regex(/^[A-Za-z0-9+/]*={0,2}$/, messages.isNotBase64),
     ),
   caption: may(label),
   /** The reading it shows, where it shows one. */
@@ -33,7 +34,7 @@ export const photoSchema = z.object({
   takenAt: may(instantSchema),
   by: may(label),
   /** Of its bytes, in hexadecimal: another picture in its place has another one. */
-  sha256: may(z.string().check(z.regex(/^[0-9a-f]{64}$/, "is not a SHA-256 in hexadecimal"))),
+  sha256: may(z.string().check(z.regex(/^[0-9a-f]{64}$/, messages.isNotSha256))),
 });
 
 const photos = z.array(photoSchema).check(z.maxLength(recordBounds.photos));
@@ -109,7 +110,7 @@ const secondSchema = z.object({
     .check(
       z.refine(
         (readings) => Object.keys(readings).length <= recordBounds.repeats,
-        "holds more readings than a check has",
+        messages.holdsMoreReadingsThan,
       ),
     ),
 });
@@ -124,7 +125,10 @@ export const checkSchema = z.object({
   id: z
     .string()
     .check(
-      z.regex(/^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/i, "is not a UUID"),
+      z.regex(
+        /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/i,
+        messages.isNotUuid,
+      ),
     ),
   createdAt: instantSchema,
   author: authorSchema,

@@ -7,6 +7,7 @@ import {
   standingNames,
 } from "../../physics/readings/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
+import * as messages from "../../words/compiled/records/check.ts";
 import { entryOutcome, limitKindOf } from "../entry/entryPath.ts";
 import { entryName } from "../entry/readingCatalogue.ts";
 import type {
@@ -49,16 +50,16 @@ function missingOf(stored: StoredCheck): MissingField[] {
       return;
     }
     const name = entryName(id, limitKindOf(record, id));
-    missing.push({ field: id, sentence: [`The ${name} is not measured yet.`] });
+    missing.push({ field: id, sentence: [messages.isNotMeasuredYet({ name })] });
   };
   const { vehicle, layout, stop } = record;
-  need((vehicle?.label ?? "").trim() !== "", "vehicle.label", "The vehicle has no name yet.");
-  need(vehicle?.use !== undefined, "vehicle.use", "The use of the vehicle is not chosen yet.");
-  need(vehicle?.liftMm !== undefined, "vehicle.liftMm", "The lift can't be read. 0 is no lift.");
-  need(record.axle !== undefined, "axle", "The axle is not chosen yet.");
-  need(layout?.kind !== undefined, "layout.kind", "The layout is not chosen yet.");
+  need((vehicle?.label ?? "").trim() !== "", "vehicle.label", messages.vehicleHasNoName);
+  need(vehicle?.use !== undefined, "vehicle.use", messages.useOfVehicleIs);
+  need(vehicle?.liftMm !== undefined, "vehicle.liftMm", messages.liftCantBeRead);
+  need(record.axle !== undefined, "axle", messages.axleIsNotChosen);
+  need(layout?.kind !== undefined, "layout.kind", messages.layoutIsNotChosen);
   for (const name of lackingGeometry(record)) needReading(false, name);
-  need(record.corners.length > 0, "corners", "No side is measured yet.");
+  need(record.corners.length > 0, "corners", messages.noSideIsMeasured);
   for (const corner of record.corners) {
     const standing = standingNames.some((name) => corner[name] !== undefined);
     needReading(standing, `${corner.side}.gap`);
@@ -68,8 +69,8 @@ function missingOf(stored: StoredCheck): MissingField[] {
       needReading(at !== "arm" || distance !== undefined, `${id}.distance`);
     });
   }
-  need((stop?.name ?? "").trim() !== "", "stop.name", "The stop is not chosen yet.");
-  need(stop?.duty !== undefined, "stop.duty", "The duty of the stop is not chosen yet.");
+  need((stop?.name ?? "").trim() !== "", "stop.name", messages.stopIsNotChosen);
+  need(stop?.duty !== undefined, "stop.duty", messages.dutyOfStopIs);
   needReading(stop?.freeHeight !== undefined, "stop.freeHeight");
   needReading(stop?.usableCompressionMm !== undefined, "stop.usableCompressionMm");
   needReading(stop?.curve !== undefined && stop.curve.length > 0, "stop.curve");
@@ -159,7 +160,7 @@ export function completeRecord(stored: StoredCheck): Completion {
   const [first] = missing;
   const complete = first === undefined ? withDefaults(stored.record) : null;
   if (complete !== null) return { ok: true, value: complete };
-  const { sentence, field } = first ?? { sentence: ["The check is not complete."], field: "" };
+  const { sentence, field } = first ?? { sentence: [messages.checkIsNotComplete], field: "" };
   return {
     ok: false,
     fault: { code: "recordIncomplete", sentence, reading: field },

@@ -1,5 +1,6 @@
 import type { Fault } from "../../physics/outcome.ts";
 import { contactParts, type ReadingId } from "../../physics/readings/index.ts";
+import * as messages from "../../words/compiled/records/check.ts";
 import { catalogueEntry } from "../entry/readingCatalogue.ts";
 import type { PartialCheckRecord, TypedReading } from "./checkRecord.ts";
 import { atRideEntryId, blockHeightEntryId, contactEntryId } from "./fullTravel.ts";
@@ -10,15 +11,13 @@ export function fullTravelFaults({ fullTravel }: Pick<PartialCheckRecord, "fullT
   const faults: Fault[] = [];
   const look = (id: ReadingId, reading: TypedReading | undefined, side: string): void => {
     const { allowed, name } = catalogueEntry(id);
-    const least = allowed === "aboveZero" ? "more than 0" : "0 or more";
+    const least = allowed === "aboveZero" ? messages.moreThan0 : messages.n0OrMore;
     const isLow = (value: number): boolean => (allowed === "aboveZero" ? value <= 0 : value < 0);
     if (reading?.values.some(isLow) !== true) return;
     faults.push({
       code: "notAboveZero",
       reading: id,
-      sentence: [
-        `The ${side} ${name} in the check of the whole travel: every value must be ${least}.`,
-      ],
+      sentence: [messages.inCheckOfWhole({ side, name, least })],
     });
   };
   for (const { side, atRide, contacts } of fullTravel.corners) {
@@ -33,9 +32,7 @@ export function fullTravelFaults({ fullTravel }: Pick<PartialCheckRecord, "fullT
     faults.push({
       code: "sidesEqual",
       reading: "fullTravel",
-      sentence: [
-        `The check of the whole travel: both sides are marked ${sides[0] ?? "left"}. One must be left and the other right.`,
-      ],
+      sentence: [messages.checkOfWholeTravel({ sides: sides[0] ?? "left" })],
     });
   }
   return faults;

@@ -1,5 +1,6 @@
 import type { Fault, Outcome } from "../../physics/outcome.ts";
 import type { Sentence } from "../../physics/sentence.ts";
+import * as messages from "../../words/compiled/records/check.ts";
 import { issueFault, type SchemaIssue } from "../text/faultWords.ts";
 import { checkPlainData, readJsonText, shortened } from "../text/jsonText.ts";
 import { isPlainObject } from "../text/plainObject.ts";
@@ -19,13 +20,13 @@ const faultsShown = 3;
 const faultsKept = 50;
 
 /** A check record from the text of a file, a link or a code. */
-export function readCheckText(text: string, what = "The file"): ReadCheck {
+export function readCheckText(text: string, what = messages.file): ReadCheck {
   const json = readJsonText(text, what);
   return json.ok ? judge(json.value, what) : single(json);
 }
 
 /** A check record from a value that has already been parsed. The value itself is never altered. */
-export function readCheckValue(value: unknown, what = "The file"): ReadCheck {
+export function readCheckValue(value: unknown, what = messages.file): ReadCheck {
   const plain = checkPlainData(value, what);
   return plain.ok ? judge(value, what) : single(plain);
 }
@@ -35,7 +36,7 @@ function single(outcome: Outcome<never> | Outcome<unknown>): ReadCheck {
   return { ok: false, fault: outcome.fault, faults: [outcome.fault] };
 }
 
-const unreadable: Fault = { code: "unreadable", sentence: ["The check can't be read."] };
+const unreadable: Fault = { code: "unreadable", sentence: [messages.checkCantBeRead] };
 
 function judge(value: unknown, what: string): ReadCheck {
   const foreign = foreignFormat(value, what);
@@ -52,24 +53,22 @@ function judge(value: unknown, what: string): ReadCheck {
 
 function foreignFormat(value: unknown, what: string): Fault | null {
   const fault = (code: string, words: string): Fault => ({ code, sentence: [words] });
-  if (!isPlainObject(value)) return fault("notACheck", `${what} is not a fitment check.`);
+  if (!isPlainObject(value)) return fault("notACheck", messages.isNotFitmentCheck({ what }));
   const format = Object.hasOwn(value, "format") ? value.format : undefined;
   const version = Object.hasOwn(value, "version") ? value.version : undefined;
   if (format !== checkFormat) {
-    const found = typeof format === "string" ? `its format is “${shortened(format)}”` : "";
+    const found =
+      typeof format === "string" ? messages.itsFormatIs({ format: shortened(format) }) : "";
     return fault(
       "otherFormat",
-      `${what} is not a fitment check: ${found || "it does not say that it is one"}.`,
+      messages.isNotFitmentCheck2({ what, found: found || messages.itDoesNotSay }),
     );
   }
   if (typeof version === "number" && Number.isInteger(version) && version > checkVersion) {
-    return fault(
-      "newerVersion",
-      `${what} was made by a newer version of Stopfit (record version ${version}); this one reads up to version ${checkVersion}. Update Stopfit, then open it again.`,
-    );
+    return fault("newerVersion", messages.wasMadeByNewer({ what, version, checkVersion }));
   }
   if (version !== checkVersion && version !== 1) {
-    return fault("unknownVersion", `${what} does not say which version of the record it is.`);
+    return fault("unknownVersion", messages.doesNotSayWhich({ what }));
   }
   return null;
 }
@@ -81,7 +80,6 @@ function many(faults: readonly Fault[]): ReadCheck {
     index === 0 ? [...sentence] : [" ", ...sentence],
   );
   const more = faults.length - shown.length;
-  const rest =
-    more === 0 ? [] : [` There ${more === 1 ? "is 1 more fault" : `are ${more} more faults`}.`];
+  const rest = more === 0 ? [] : [messages.thereIs1More({ more })];
   return { ok: false, fault: { ...first, sentence: [...words, ...rest] }, faults };
 }

@@ -1,6 +1,8 @@
 import type { ReadingId } from "../../physics/readings/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
+import { sentenceOf } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
+import * as messages from "../../words/compiled/records/check.ts";
 import { adviceSentence } from "../review/adviceWords.ts";
 import { quantityKindOf, readingsOf } from "../review/oddReadings.ts";
 import { canonicalText } from "../text/canonicalText.ts";
@@ -26,12 +28,11 @@ const toldElsewhere = new Set([
 
 function readingSentence(id: ReadingId, reading: TypedReading): Sentence {
   const kind = quantityKindOf(id);
-  return [
-    { kind, value: meanOf(reading) },
-    " ± ",
-    { kind, value: reading.tol },
-    reading.values.length === 1 ? ", once" : `, ${reading.values.length} times`,
-  ];
+  return sentenceOf(messages.once, {
+    meanOf: { kind, value: meanOf(reading) },
+    tol: { kind, value: reading.tol },
+    values: reading.values.length,
+  });
 }
 
 function fieldsOf(value: unknown, path: string, found: Map<string, string>): void {
@@ -91,21 +92,21 @@ export function recordDifferences(before: CheckRecord, after: CheckRecord): Diff
   const [advice, adviceNow] = [before.advised?.at(-1), after.advised?.at(-1)];
   if (adviceNow && (!advice || !isSameAdvice(advice, adviceNow))) {
     differences.push({
-      what: "prescribed by the app",
+      what: messages.prescribedByApp,
       before: advice ? adviceSentence(advice) : null,
       after: adviceSentence(adviceNow),
     });
   }
   const [photos, photosNow] = [before.photos ?? [], after.photos ?? []];
   if (canonicalText(photos) !== canonicalText(photosNow)) {
-    const words = (count: number): Sentence => [count === 1 ? "1 photo" : `${count} photos`];
+    const words = (count: number) => messages.photoCount({ count });
     differences.push({
       what: "photos",
-      before: words(photos.length),
+      before: [words(photos.length)],
       after:
         photos.length === photosNow.length
-          ? [`${words(photosNow.length)[0]}, not the same`]
-          : words(photosNow.length),
+          ? [messages.notSame({ words: words(photosNow.length) })]
+          : [words(photosNow.length)],
     });
   }
   const perWheel = (record: CheckRecord) =>
@@ -128,7 +129,7 @@ export function recordDifferences(before: CheckRecord, after: CheckRecord): Diff
 function limitsText({ corners }: CheckRecord): string {
   return corners
     .map(({ side, limits }) => {
-      const words = limits.map(({ kind, at, perWheel = 1 }) => `${kind} at the ${at}, ${perWheel}`);
+      const words = limits.map(({ kind, at, perWheel = 1 }) => messages.at({ kind, at, perWheel }));
       return `${side}: ${words.join("; ") || "none"}`;
     })
     .join(". ");

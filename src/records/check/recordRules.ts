@@ -11,6 +11,7 @@ import {
   standingNames,
 } from "../../physics/readings/index.ts";
 import { capital, type Sentence } from "../../physics/sentence.ts";
+import * as messages from "../../words/compiled/records/check.ts";
 import { catalogueEntry, entryName } from "../entry/readingCatalogue.ts";
 import type { CheckStop, PartialCheckRecord, PartialCorner, TypedReading } from "./checkRecord.ts";
 import { fullTravelFaults } from "./fullTravelRules.ts";
@@ -31,20 +32,20 @@ function fault(code: string, id: FieldPath, sentence: Sentence): Fault {
 export function fieldTitle(record: JudgedParts, id: FieldPath): string {
   const place = limitOf(id);
   const corner = record.corners.find(({ side }) => side === place?.side);
-  return `The ${entryName(id, corner?.limits[place?.index ?? -1]?.kind)}`;
+  return messages.the({ entryName: entryName(id, corner?.limits[place?.index ?? -1]?.kind) });
 }
 
 function readingFaults(record: JudgedParts, id: ReadingId, reading: TypedReading): Fault[] {
   const { kind, allowed } = catalogueEntry(id);
   const title = fieldTitle(record, id);
   if (allowed === "aboveZero" && reading.values.some((value) => value <= 0)) {
-    return [fault("notAboveZero", id, [`${title}: every value must be more than 0.`])];
+    return [fault("notAboveZero", id, [messages.everyValueMustBe({ title })])];
   }
   if (allowed === "zeroOrMore" && reading.values.some((value) => value < 0)) {
-    return [fault("negative", id, [`${title}: no value can be below 0.`])];
+    return [fault("negative", id, [messages.noValueCanBe({ title })])];
   }
   if (kind === "angle" && reading.values.some((value) => Math.abs(value) >= 90)) {
-    return [fault("angleTooLarge", id, [`${title}: an angle here is less than 90° either way.`])];
+    return [fault("angleTooLarge", id, [messages.angleHereIsLess({ title })])];
   }
   return [];
 }
@@ -52,12 +53,12 @@ function readingFaults(record: JudgedParts, id: ReadingId, reading: TypedReading
 function numberFaults(id: ReadingId, value: number | undefined): Fault[] {
   if (value === undefined) return [];
   const { allowed, name } = catalogueEntry(id);
-  const title = `The ${name}`;
+  const title = messages.the2({ name });
   if (allowed === "aboveZero" && value <= 0) {
-    return [fault("notAboveZero", id, [`${title} must be more than 0.`])];
+    return [fault("notAboveZero", id, [messages.mustBeMoreThan({ title })])];
   }
   if (allowed === "zeroOrMore" && value < 0) {
-    return [fault("negative", id, [`${title} cannot be below 0.`])];
+    return [fault("negative", id, [messages.cannotBeBelow0({ title })])];
   }
   return [];
 }
@@ -66,11 +67,7 @@ function numberFaults(id: ReadingId, value: number | undefined): Fault[] {
 export function stopFaults(stop: Partial<CheckStop>): Fault[] {
   const faults = numberFaults("stop.usableCompressionMm", stop.usableCompressionMm);
   if (stop.freeHeight?.values.some((value) => value <= 0) === true) {
-    faults.push(
-      fault("notAboveZero", "stop.freeHeight", [
-        "The free height of the stop: every value must be more than 0.",
-      ]),
-    );
+    faults.push(fault("notAboveZero", "stop.freeHeight", [messages.freeHeightOfStop]));
   }
   const heights = stop.freeHeight?.values ?? [];
   const height = heights.reduce((sum, value) => sum + value, 0) / Math.max(1, heights.length);
@@ -80,9 +77,7 @@ export function stopFaults(stop: Partial<CheckStop>): Fault[] {
     stop.usableCompressionMm >= height
   ) {
     faults.push(
-      fault("usableAboveHeight", "stop.usableCompressionMm", [
-        "The usable compression of the stop must be less than its free height.",
-      ]),
+      fault("usableAboveHeight", "stop.usableCompressionMm", [messages.usableCompressionOfStop]),
     );
   }
   faults.push(...curveFaults(stop.curve ?? []), ...dampingFaults(stop), ...speedFaults(stop));
@@ -94,40 +89,24 @@ function speedFaults(stop: Partial<CheckStop>): Fault[] {
   const { restLoss, staticShare, branches, testDoubt } = stop;
   const faults: Fault[] = [];
   const known = [
-    ["stop.restLoss", "rest loss", restLoss],
-    ["stop.staticShare", "static share", staticShare],
+    ["stop.restLoss", messages.restLoss, restLoss],
+    ["stop.staticShare", messages.staticShare, staticShare],
     ["stop.branches", "branches", branches],
-    ["stop.testDoubt", "± of the test", testDoubt],
+    ["stop.testDoubt", messages.ofTest, testDoubt],
   ] as const;
   for (const [id, words, value] of known) {
     if (value !== undefined && stop.testedAtSpeed !== true) {
-      faults.push(
-        fault("lossUntested", id, [
-          `The ${words} of the stop is there, and the stop is not marked as tested at speed. Only such a test can show it.`,
-        ]),
-      );
+      faults.push(fault("lossUntested", id, [messages.ofStopIsThere({ words })]));
     }
   }
   if (staticShare !== undefined && (staticShare <= 0 || staticShare > 1)) {
-    faults.push(
-      fault("shareOutside", "stop.staticShare", [
-        "The static share of the stop must be more than 0 and not more than 1.",
-      ]),
-    );
+    faults.push(fault("shareOutside", "stop.staticShare", [messages.staticShareOfStop]));
   }
   if (restLoss !== undefined && restLoss >= (staticShare ?? 1)) {
-    faults.push(
-      fault("lossTooLarge", "stop.restLoss", [
-        "The rest loss of the stop must be less than the share of its force that remains at rest.",
-      ]),
-    );
+    faults.push(fault("lossTooLarge", "stop.restLoss", [messages.restLossOfStop]));
   }
   if (branches?.some(({ tauS }) => tauS <= 0) === true) {
-    faults.push(
-      fault("notAboveZero", "stop.branches", [
-        "The branches of the stop: every relaxation time must be more than 0.",
-      ]),
-    );
+    faults.push(fault("notAboveZero", "stop.branches", [messages.branchesOfStopEvery]));
   }
   return faults;
 }
@@ -138,10 +117,10 @@ function curveFaults(curve: readonly (readonly [number, number])[]): Fault[] {
     const origin = index === 0 && point[0] === 0 && point[1] === 0 && curve.length > 1;
     if (!origin && (point[0] <= last[0] || point[1] <= last[1])) {
       const column = point[0] <= last[0] ? "depth" : "force";
-      const before = index === 0 ? "0" : "the point before it";
+      const before = index === 0 ? "0" : messages.pointBeforeIt;
       return [
         fault("curveNotRising", "stop.curve", [
-          `The force curve of the stop: the ${column} of point ${index + 1} is not above ${before}. Every point must lie deeper and push harder than the one before.`,
+          messages.forceCurveOfStop({ column, index: index + 1, before }),
         ]),
       ];
     }
@@ -154,26 +133,20 @@ function dampingFaults(stop: Partial<CheckStop>): Fault[] {
   const damping = stop.damping ?? null;
   if (damping === null) return [];
   if (stop.testedAtSpeed !== true) {
-    return [
-      fault("dampingUntested", "stop.damping", [
-        "The damping of the stop: there is damping, but the stop is not marked as tested at speed. Damping comes only from tests at speed.",
-      ]),
-    ];
+    return [fault("dampingUntested", "stop.damping", [messages.dampingOfStopThere])];
   }
   for (const [index, [depth, compressing, rebounding]] of damping.entries()) {
     const before = damping[index - 1]?.[0] ?? Number.NEGATIVE_INFINITY;
     if (depth < 0 || depth <= before) {
       return [
         fault("dampingNotRising", "stop.damping", [
-          `The damping of the stop: the depth of row ${index + 1} is not above the row before it.`,
+          messages.dampingOfStopDepth({ index: index + 1 }),
         ]),
       ];
     }
     if (compressing < 0 || rebounding < 0) {
       return [
-        fault("dampingNegative", "stop.damping", [
-          `The damping of the stop: row ${index + 1} has a value below 0.`,
-        ]),
+        fault("dampingNegative", "stop.damping", [messages.dampingOfStopRow({ index: index + 1 })]),
       ];
     }
   }
@@ -191,7 +164,7 @@ export function recordFaults(record: JudgedParts): Fault[] {
   if (new Set(sides).size < sides.length) {
     faults.push(
       fault("sidesEqual", "corners", [
-        `The corners: both are marked ${sides[0] ?? "left"}. One must be left and the other right.`,
+        messages.cornersBothAreMarked({ sides: sides[0] ?? "left" }),
       ]),
     );
   }
@@ -203,7 +176,9 @@ export function recordFaults(record: JudgedParts): Fault[] {
     if ((record.ride?.tolerances?.[name] ?? 0) < 0) {
       faults.push(
         fault("negative", `ride.${name}`, [
-          `${capital(`the ${catalogueEntry(name).name}`)}: its ± cannot be below 0.`,
+          messages.itsCannotBeBelow({
+            name: capital(messages.the3({ name: catalogueEntry(name).name })),
+          }),
         ]),
       );
     }
@@ -221,9 +196,7 @@ function layoutFaults(record: JudgedParts): Fault[] {
   faults.push(...numberFaults("layout.wheelPerOuter", wheelPerOuter));
   if ((wheelPerOuterTol ?? 0) >= (wheelPerOuter ?? Number.POSITIVE_INFINITY)) {
     faults.push(
-      fault("toleranceTooLarge", "layout.wheelPerOuterTol", [
-        "The wheel travel per travel of the outer joint: its ± must be less than the value itself.",
-      ]),
+      fault("toleranceTooLarge", "layout.wheelPerOuterTol", [messages.wheelTravelPerTravel]),
     );
   }
   return faults;
@@ -241,9 +214,7 @@ function cornerFaults(record: JudgedParts, corner: PartialCorner): Fault[] {
   if (first !== undefined && second !== undefined) {
     const [one, other] = [catalogueEntry(first).name, catalogueEntry(second).name];
     faults.push(
-      fault("standingTwice", `${side}.${second}`, [
-        `The ${side} side has both the ${one} and the ${other}. The stop stands in one way only: keep the one that holds.`,
-      ]),
+      fault("standingTwice", `${side}.${second}`, [messages.sideHasBothAnd({ side, one, other })]),
     );
   }
   limits.forEach((limit, index) => {
@@ -255,7 +226,7 @@ function cornerFaults(record: JudgedParts, corner: PartialCorner): Fault[] {
     if (limit.at === "arm" && kind !== undefined && !layoutRegistry[kind].onArm) {
       faults.push(
         fault("limitWithoutArm", id, [
-          `${fieldTitle(record, id)} is marked as measured on the arm, and this layout has no arm. Say whether it was measured at the wheel or at the stop.`,
+          messages.isMarkedAsMeasured({ fieldTitle: fieldTitle(record, id) }),
         ]),
       );
     }
@@ -269,7 +240,7 @@ function cornerFaults(record: JudgedParts, corner: PartialCorner): Fault[] {
  */
 export function absentFaults(record: JudgedParts): Fault[] {
   return lackingGeometry(record).map((name) =>
-    fault("fieldFault", name, [`${fieldTitle(record, name)}: is missing.`]),
+    fault("fieldFault", name, [messages.isMissing({ fieldTitle: fieldTitle(record, name) })]),
   );
 }
 
@@ -285,9 +256,7 @@ function rulesFaults(record: JudgedParts): Fault[] {
         : [event.heightM, event.lengthM, event.speedKmPerH];
     if (sizes.some((size) => size <= 0)) {
       faults.push(
-        fault("notAboveZero", "rules.events", [
-          `The rules: event ${index + 1} has a height, length or speed that is not more than 0.`,
-        ]),
+        fault("notAboveZero", "rules.events", [messages.rulesEventHasHeight({ index: index + 1 })]),
       );
     }
   });

@@ -1,6 +1,8 @@
 import type { LimitKind } from "../../physics/fitment.ts";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import type { ReadingId } from "../../physics/readings/index.ts";
+import { sentenceOf } from "../../physics/sentence.ts";
+import * as messages from "../../words/compiled/records/entry.ts";
 import type { TypedReading } from "../check/checkRecord.ts";
 import { recordBounds } from "../check/recordFormat.ts";
 import {
@@ -96,9 +98,13 @@ export function readTolerance(
   }
   const parsed = parseText(entry.tol, kind, entry.unit, "zeroOrMore");
   if (!parsed.ok) {
-    return fail(parsed.fault.code, ["The ±: ", ...parsed.fault.sentence], id);
+    return fail(
+      parsed.fault.code,
+      sentenceOf(messages.the, { sentence: parsed.fault.sentence }),
+      id,
+    );
   }
-  if (parsed.value.value < 0) return fail("toleranceNegative", ["The ± cannot be below 0."], id);
+  if (parsed.value.value < 0) return fail("toleranceNegative", [messages.cannotBeBelow0], id);
   return succeed(parsed.value.value);
 }
 
@@ -117,7 +123,7 @@ export function readEntry(id: ReadingId, entry: Entry): Outcome<TypedReading> {
     values.push(parsed.value.value);
     typed.push(parsed.value.typed);
   }
-  if (values.length === 0) return fail("entryEmpty", ["Nothing is entered yet."], id);
+  if (values.length === 0) return fail("entryEmpty", [messages.nothingIsEnteredYet], id);
   const tol = readTolerance(id, entry, values);
   if (!tol.ok) return tol;
   const fits = typed.every((text) => text.length <= recordBounds.typedCharacters);
@@ -157,14 +163,14 @@ export function readTable(
           ? parseText(text, "length", entry.unit, "zeroOrMore")
           : parseText(text, kind, entry.unit, allowed);
       if (!parsed.ok) {
-        const where = `Row ${start / columns + 1}, column ${column + 1}: `;
+        const where = messages.rowColumn({ start: start / columns + 1, column: column + 1 });
         return fail(parsed.fault.code, [where, ...parsed.fault.sentence], id);
       }
       row.push(parsed.value.value);
     }
     rows.push(row);
   }
-  if (rows.length === 0) return fail("entryEmpty", ["Nothing is entered yet."], id);
+  if (rows.length === 0) return fail("entryEmpty", [messages.nothingIsEnteredYet], id);
   return succeed(rows);
 }
 

@@ -1,4 +1,5 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import * as messages from "../../words/compiled/records/entry.ts";
 import type { LengthUnit, TypedUnit } from "./units.ts";
 import { toModel } from "./units.ts";
 
@@ -76,7 +77,7 @@ function plainCharacters(text: string): string {
     .trim();
 }
 
-const howToType = "Type a number such as 58.7, 2.31 or 2 5/16.";
+const howToType = messages.typeNumberSuchAs;
 
 /**
  * A number as people write it on a workshop sheet: whole, decimal with point or comma, a fraction, or
@@ -84,37 +85,32 @@ const howToType = "Type a number such as 58.7, 2.31 or 2 5/16.";
  * is refused with the two ways named.
  */
 export function parseNumber(text: string, sign: AllowedSign = "any"): Outcome<number> {
-  if (text.length > longestEntry) return fail("entryTooLong", [`This is too long. ${howToType}`]);
+  if (text.length > longestEntry)
+    return fail("entryTooLong", [messages.thisIsTooLong({ howToType })]);
   const plain = plainCharacters(text);
   const shown = `“${text.trim()}”`;
-  if (plain === "") return fail("entryEmpty", ["Nothing is entered yet."]);
+  if (plain === "") return fail("entryEmpty", [messages.nothingIsEnteredYet]);
   const negative = /^-/.test(plain);
   const body = plain.replace(/^[+-]\s?/, "");
   const magnitude = parseMagnitude(body, shown);
   if (!magnitude.ok) return magnitude;
   const value = negative && magnitude.value !== 0 ? -magnitude.value : magnitude.value;
   if (sign !== "any" && negative) {
-    return fail("entryNegative", [
-      `${shown} is below 0, and this cannot be. Type it without the minus.`,
-    ]);
+    return fail("entryNegative", [messages.isBelow0And({ shown })]);
   }
   if (sign === "aboveZero" && value === 0) {
-    return fail("entryZero", ["This must be more than 0. Re-measure it."]);
+    return fail("entryZero", [messages.thisMustBeMore]);
   }
   return succeed(value);
 }
 
 function parseMagnitude(body: string, shown: string): Outcome<number> {
   if (/[.,].*[.,]/.test(body)) {
-    return fail("entryAmbiguous", [
-      `${shown} has more than one point or comma. Type it without any mark for thousands.`,
-    ]);
+    return fail("entryAmbiguous", [messages.hasMoreThanOne({ shown })]);
   }
-  const thousands = /^([1-9]\d{0,2}),(\d{3})$/.exec(body);
-  if (thousands !== null) {
-    return fail("entryAmbiguous", [
-      `${shown} can be read two ways: type ${thousands[1]}${thousands[2]} or ${thousands[1]}.${thousands[2]}.`,
-    ]);
+  const [, thousands, rest] = /^([1-9]\d{0,2}),(\d{3})$/.exec(body) ?? [];
+  if (thousands !== undefined && rest !== undefined) {
+    return fail("entryAmbiguous", [messages.canBeReadTwo({ shown, thousands, rest })]);
   }
   if (/^(?:\d{1,9}(?:[.,]\d*)?|[.,]\d+)$/.test(body)) {
     return succeed(Number(body.replace(",", ".")));
@@ -125,19 +121,17 @@ function parseMagnitude(body: string, shown: string): Outcome<number> {
     const numerator = Number(fraction[2]);
     const denominator = Number(fraction[3]);
     if (denominator === 0) {
-      return fail("entryFraction", [`${shown} divides by 0. Type the fraction again.`]);
+      return fail("entryFraction", [messages.dividesBy0Type({ shown })]);
     }
     if (fraction[1] !== undefined && numerator >= denominator) {
-      return fail("entryFraction", [
-        `In ${shown} the fraction is not less than 1. Check the numbers of the fraction.`,
-      ]);
+      return fail("entryFraction", [messages.inFractionIsNot({ shown })]);
     }
     return succeed((whole * denominator + numerator) / denominator);
   }
   if (/^\d{10,}/.test(body)) {
-    return fail("entryTooLarge", [`${shown} is far too large. ${howToType}`]);
+    return fail("entryTooLarge", [messages.isFarTooLarge({ shown, howToType })]);
   }
-  return fail("entryUnreadable", [`${shown} is not a number that can be read. ${howToType}`]);
+  return fail("entryUnreadable", [messages.isNotNumberThat({ shown, howToType })]);
 }
 
 function parseWithUnit(
@@ -147,7 +141,8 @@ function parseWithUnit(
   sign: AllowedSign,
   names: string,
 ): Outcome<ParsedEntry<TypedUnit>> {
-  if (text.length > longestEntry) return fail("entryTooLong", [`This is too long. ${howToType}`]);
+  if (text.length > longestEntry)
+    return fail("entryTooLong", [messages.thisIsTooLong({ howToType })]);
   const plain = plainCharacters(text);
   const match = /^(.*?)\s*((?:°|")|[a-zA-Z][a-zA-Z./·* ]*)?$/.exec(plain);
   const body = match?.[1] ?? plain;
@@ -156,7 +151,7 @@ function parseWithUnit(
   if (suffix !== undefined) {
     const known = units.find(([pattern]) => pattern.test(suffix));
     if (known === undefined) {
-      return fail("entryUnit", [`“${text.trim()}”: the unit is not known here. Use ${names}.`]);
+      return fail("entryUnit", [messages.unitIsNotKnown({ text: text.trim(), names })]);
     }
     unit = known[1];
   }
@@ -180,7 +175,7 @@ export function parseLength(
   unit: LengthUnit,
   sign: AllowedSign = "aboveZero",
 ): Outcome<ParsedLength> {
-  const parsed = parseWithUnit(text, lengthUnits, unit, sign, "mm, cm or inches");
+  const parsed = parseWithUnit(text, lengthUnits, unit, sign, messages.mmCmOrInches);
   if (!parsed.ok) return parsed;
   const { value, typed } = parsed.value;
   return succeed({ mm: value, unit: parsed.value.unit === "in" ? "in" : "mm", typed });
@@ -191,7 +186,7 @@ export function parseAngle(text: string): Outcome<ParsedEntry<"deg">> {
   const parsed = parseWithUnit(text, angleUnits, "deg", "any", "degrees");
   if (!parsed.ok) return parsed;
   if (Math.abs(parsed.value.value) >= 90) {
-    return fail("entryAngle", ["An angle here is less than 90° either way. Re-measure it."]);
+    return fail("entryAngle", [messages.angleHereIsLess]);
   }
   return succeed({ ...parsed.value, unit: "deg" });
 }
@@ -202,7 +197,7 @@ export function parseMass(
   unit: "kg" | "lb",
   sign: AllowedSign = "aboveZero",
 ): Outcome<ParsedEntry<TypedUnit>> {
-  return parseWithUnit(text, massUnits, unit, sign, "kg or lb");
+  return parseWithUnit(text, massUnits, unit, sign, messages.kgOrLb);
 }
 
 /** A rate in N/mm from N/mm or lb/in. */
@@ -211,7 +206,7 @@ export function parseRate(
   unit: "N/mm" | "lbf/in",
   sign: AllowedSign = "aboveZero",
 ): Outcome<ParsedEntry<TypedUnit>> {
-  return parseWithUnit(text, rateUnits, unit, sign, "N/mm or lb/in");
+  return parseWithUnit(text, rateUnits, unit, sign, messages.nMmOrLb);
 }
 
 /** A damping coefficient in N·s/mm from N·s/mm or lbf·s/in. */
@@ -220,7 +215,7 @@ export function parseDamping(
   unit: "N·s/mm" | "lbf·s/in",
   sign: AllowedSign = "zeroOrMore",
 ): Outcome<ParsedEntry<TypedUnit>> {
-  return parseWithUnit(text, dampingUnits, unit, sign, "N·s/mm or lbf·s/in");
+  return parseWithUnit(text, dampingUnits, unit, sign, messages.nSMmOr);
 }
 
 /** A force in N from newtons or pounds-force. */
@@ -229,7 +224,7 @@ export function parseForce(
   unit: "N" | "lbf",
   sign: AllowedSign = "aboveZero",
 ): Outcome<ParsedEntry<TypedUnit>> {
-  return parseWithUnit(text, forceUnits, unit, sign, "N or lbf");
+  return parseWithUnit(text, forceUnits, unit, sign, messages.nOrLbf);
 }
 
 /** A speed on the road in km/h from km/h or mph. */
@@ -238,7 +233,7 @@ export function parseRoadSpeed(
   unit: "km/h" | "mph",
   sign: AllowedSign = "aboveZero",
 ): Outcome<ParsedEntry<TypedUnit>> {
-  return parseWithUnit(text, roadSpeedUnits, unit, sign, "km/h or mph");
+  return parseWithUnit(text, roadSpeedUnits, unit, sign, messages.kmHOrMph);
 }
 
 /** Contacts per km from contacts per km or per mile. */
@@ -247,5 +242,5 @@ export function parseContactRate(
   unit: "per km" | "per mile",
   sign: AllowedSign = "aboveZero",
 ): Outcome<ParsedEntry<TypedUnit>> {
-  return parseWithUnit(text, contactRateUnits, unit, sign, "per km or per mile");
+  return parseWithUnit(text, contactRateUnits, unit, sign, messages.perKmOrPer);
 }

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/records/entry.ts";
 import type { Axle } from "../check/checkRecord.ts";
 
 /** What the vehicle usually carries, in a customer's words. */
@@ -17,27 +18,27 @@ export interface UsualPayload {
 export const usualPayloads: readonly UsualPayload[] = [
   {
     word: "empty",
-    label: "Empty",
+    label: messages.empty,
     perCornerKg: { front: { value: 0, tol: 0 }, rear: { value: 0, tol: 0 } },
   },
   {
     word: "tools",
-    label: "Tools and boxes",
+    label: messages.toolsAndBoxes,
     perCornerKg: { front: { value: 10, tol: 10 }, rear: { value: 60, tol: 25 } },
   },
   {
     word: "people",
-    label: "All seats taken",
+    label: messages.allSeatsTaken,
     perCornerKg: { front: { value: 35, tol: 15 }, rear: { value: 75, tol: 25 } },
   },
   {
     word: "full",
-    label: "Loaded to the limit",
+    label: messages.loadedToLimit,
     perCornerKg: { front: { value: 40, tol: 20 }, rear: { value: 180, tol: 60 } },
   },
   {
     word: "trailer",
-    label: "A trailer on the hitch",
+    label: messages.trailerOnHitch,
     perCornerKg: { front: { value: 0, tol: 10 }, rear: { value: 70, tol: 25 } },
   },
 ];

@@ -1,4 +1,5 @@
 import type { Quantity, QuantityKind, Sentence } from "../../physics/sentence.ts";
+import * as messages from "../../words/compiled/records/entry.ts";
 import {
   fromModel,
   joulesPerFootPoundForce,
@@ -72,7 +73,7 @@ const metric: { readonly [Kind in QuantityKind]: Writer } = {
   ratio: (ratio) => `${fixed(ratio, 2)} : 1`,
   count: (count) => {
     if (Number.isInteger(count)) return String(count);
-    return count > 0 && count < 0.001 ? "under 0.001" : threeFigures(count);
+    return count > 0 && count < 0.001 ? messages.under0001 : threeFigures(count);
   },
 };
 
@@ -82,7 +83,7 @@ const imperial: { readonly [Kind in QuantityKind]: Writer } = {
     const inches = mm / mmPerInch;
     if (!fractions && !coarse) return `${fixed(inches, 2)} in`;
     const text = sixteenths(inches);
-    return coarse && text === "0" && mm !== 0 ? "less than 1/16 in" : `${text} in`;
+    return coarse && text === "0" && mm !== 0 ? messages.lessThan116 : `${text} in`;
   },
   // Sold in mm it is asked for in mm.
   spacer: (mm) => {
@@ -108,10 +109,13 @@ const imperial: { readonly [Kind in QuantityKind]: Writer } = {
 /** How often on the road: "12.3 per km", "once in 850 miles", "less than once in a million km". */
 function contactsText(often: number, road: "km" | "mile"): string {
   const roads = road === "km" ? "km" : "miles";
-  if (often >= 0.995) return `${Number(often.toPrecision(3))} per ${road}`;
-  if (often < 1e-6) return `less than once in a million ${roads}`;
+  if (often >= 0.995) return messages.per({ number: Number(often.toPrecision(3)), road });
+  if (often < 1e-6) return messages.lessThanOnceIn({ roads });
   const seldom = Number((1 / often).toPrecision(2));
-  return `once in ${seldom.toLocaleString("en").replace(/,/g, "\u202f")} ${seldom === 1 ? road : roads}`;
+  return messages.onceIn({
+    seldom: seldom.toLocaleString("en").replace(/,/g, "\u202f"),
+    seldom2: seldom === 1 ? road : roads,
+  });
 }
 
 /** A number and its unit stay on one line. */

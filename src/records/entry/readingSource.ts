@@ -1,13 +1,14 @@
 import { parseReadingId } from "../../physics/readings/index.ts";
+import * as messages from "../../words/compiled/records/entry.ts";
 import type { PartialCheckRecord, TypedReading } from "../check/checkRecord.ts";
 
 export type ReadingSource = NonNullable<TypedReading["source"]>;
 
 /** Who says a reading, behind its number. */
 export const sourceWords: { readonly [Source in ReadingSource]: string } = {
-  measured: "measured",
-  pack: "from the library",
-  estimated: "estimated",
+  measured: messages.measured,
+  pack: messages.fromLibrary,
+  estimated: messages.estimated,
 };
 
 export function sourceOf(reading: TypedReading): ReadingSource {
@@ -18,7 +19,7 @@ export function sourceOf(reading: TypedReading): ReadingSource {
 export function sourceText(reading: TypedReading): string {
   const source = sourceOf(reading);
   return source === "measured" && reading.by !== undefined
-    ? `measured by ${reading.by}`
+    ? messages.measuredBy({ by: reading.by })
     : sourceWords[source];
 }
 

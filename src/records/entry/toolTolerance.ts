@@ -1,4 +1,5 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import * as messages from "../../words/compiled/records/entry.ts";
 import type { Reach, ToolGroup, ToolId } from "./tools.ts";
 import { type EntryUnit, mmPerInch } from "./units.ts";
 
@@ -37,7 +38,7 @@ export function tapeLimit(
   { fromItsEnd = false }: { readonly fromItsEnd?: boolean } = {},
 ): Outcome<number> {
   if (!(lengthMm > 0 && lengthMm <= longestMm)) {
-    return fail("toolRange", ["The error of a tape is known for lengths above 0, up to 100 m."]);
+    return fail("toolRange", [messages.errorOfTapeIs]);
   }
   const { a, b, c } = tapeClasses[tapeClass];
   const metres = Math.max(1, Math.ceil(Number((lengthMm / 1000).toFixed(9))));
@@ -54,7 +55,7 @@ export function tapeLimit(
  */
 export function caliperLimit(lengthMm: number): Outcome<number> {
   if (!(lengthMm > 0 && lengthMm <= 1000)) {
-    return fail("toolRange", ["A caliper does not reach that far. Choose what you measured with."]);
+    return fail("toolRange", [messages.caliperDoesNotReach]);
   }
   const further = Math.max(0, Math.ceil((lengthMm - 300) / 100));
   return succeed(0.05 + 0.01 * further + 0.02);
@@ -104,9 +105,7 @@ function limitOf(tool: ToolId, value: number): Outcome<number> {
     case "feeler":
       return value > 0 && value <= longestFeelerMm
         ? succeed(feelerLimit)
-        : fail("toolRange", [
-            "A feeler gauge is for gaps up to 5 mm. Choose what you measured with.",
-          ]);
+        : fail("toolRange", [messages.feelerGaugeIsFor]);
     default:
       return succeed(fixedLimits[tool] ?? 0);
   }

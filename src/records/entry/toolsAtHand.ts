@@ -1,6 +1,7 @@
 import type { ReadingId } from "../../physics/readings/index.ts";
 import type { BetterTool, ToolsAtHand } from "../../physics/remeasure/index.ts";
 import { mean } from "../../physics/uncertainty/index.ts";
+import * as messages from "../../words/compiled/records/entry.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import { type Entry, readEntry } from "./entry.ts";
 import { isReading } from "./entryPath.ts";
@@ -10,12 +11,12 @@ import { toolsOf, toolTolerance } from "./toolTolerance.ts";
 
 /** What a workshop has, and a person can be asked to fetch. Common practice. */
 const usual: { readonly [Tool in ToolId]?: string } = {
-  tapeII: "a class II tape",
-  rule: "a steel rule",
-  caliper: "a caliper",
-  angleGauge: "a digital angle gauge",
-  phone: "the phone's tilt",
-  wheelScales: "wheel scales",
+  tapeII: messages.classIiTape,
+  rule: messages.steelRule,
+  caliper: messages.caliper,
+  angleGauge: messages.digitalAngleGauge,
+  phone: messages.phonesTilt,
+  wheelScales: messages.wheelScales,
 };
 
 /** How far the usual caliper and steel rule reach, mm. Common practice. */

@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import * as messages from "../../words/compiled/records/exchanged.ts";
 import type { CheckRecord, Photo } from "../check/checkRecord.ts";
 import { photoSchema } from "../check/checkSchema.ts";
 import { readCheckValue } from "../check/readCheck.ts";
@@ -84,25 +85,22 @@ const sentSchema = z.discriminatedUnion("kind", [
   z.object({ kind: z.literal("photo"), checkId, photo: photoSchema }),
 ]);
 
-const notWhole = (): Outcome<never> =>
-  fail("sentNotWhole", ["Something came in that is no part of a check. It was left out."]);
+const notWhole = (): Outcome<never> => fail("sentNotWhole", [messages.somethingCameInThat]);
 
 /** A piece that came in by the engine: bounded, of the known shape, the check itself by its own rules. */
 export function readSentPart(body: string): Outcome<SentPart> {
-  const json = readJsonText(body, "What came in");
+  const json = readJsonText(body, messages.whatCameIn);
   if (!json.ok) return json;
   const outer = envelope.safeParse(json.value);
   if (!outer.success) return notWhole();
   if (outer.data.version > sentVersion) {
-    return fail("newerVersion", [
-      "A check came in from a newer version of Stopfit. Update Stopfit at this review desk to see it.",
-    ]);
+    return fail("newerVersion", [messages.checkCameInFrom]);
   }
   const parsed = sentSchema.safeParse(json.value);
   if (!parsed.success) return notWhole();
   const part = parsed.data;
   if (part.kind === "readings") {
-    const read = readCheckValue(part.check, "The check");
+    const read = readCheckValue(part.check, messages.check);
     if (!read.ok) return { ok: false, fault: read.fault };
     return succeed({
       kind: "readings",
@@ -114,7 +112,7 @@ export function readSentPart(body: string): Outcome<SentPart> {
   if (part.kind === "photo") {
     const photo = soundPhoto(part.photo as Photo);
     return photo === null
-      ? fail("sentNoPicture", ["A photo came in that is no picture. It was left out."])
+      ? fail("sentNoPicture", [messages.photoCameInThat])
       : succeed({ kind: "photo", checkId: part.checkId, photo });
   }
   const texts = Object.fromEntries(

@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import * as messages from "../../words/compiled/records/exchanged.ts";
 import { decisionSchema } from "../backup/backupLine.ts";
 import type { Decision } from "../review/decision.ts";
 import { canonicalText } from "../text/canonicalText.ts";
@@ -33,9 +34,7 @@ const schema = z.discriminatedUnion("kind", [
 /** Letters of a decision's fields at their longest, each spelled by its code. */
 const mostCharacters = 500_000;
 
-const notADeskEvent = fail("notADeskEvent", [
-  "Something came in that is no decision. It was left out.",
-]);
+const notADeskEvent = fail("notADeskEvent", [messages.somethingCameInThatIs]);
 
 export function eventText(event: DeskEvent): string {
   return canonicalText({ format: eventFormat, version: eventVersion, ...event });
@@ -55,7 +54,7 @@ export function readDeskEvent(
   },
 ): Outcome<DeskEvent> {
   if (body.length > mostCharacters) return notADeskEvent;
-  const json = readJsonText(body, "What came from the review desk");
+  const json = readJsonText(body, messages.whatCameFromReview);
   if (!json.ok) return json;
   const parsed = schema.safeParse(json.value);
   if (!parsed.success) return notADeskEvent;

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/records/filling.ts";
 import type { Fitted, PartialCheckRecord } from "../check/checkRecord.ts";
 import { changeRecord, newStoredCheck, type StoredCheck } from "../check/storedCheck.ts";
 import { parseText } from "../entry/entry.ts";
@@ -77,7 +78,7 @@ function fittedOf(stored: StoredCheck, unit: LengthUnit): Fitted | undefined {
     ...(text("batch") !== "" && { batch: text("batch") }),
     spacerMm,
     at,
-    by: text("by") || "not said",
+    by: text("by") || messages.notSaid,
     ...(odometer !== undefined && { odometer }),
   };
 }

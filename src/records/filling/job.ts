@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/records/filling.ts";
 import type { Axle, Job } from "../check/checkRecord.ts";
 import type { ListedCheck } from "../check/listedCheck.ts";
 import { changeRecord, newId, newStoredCheck, type StoredCheck } from "../check/storedCheck.ts";
@@ -21,7 +22,10 @@ export function factsOfJob({ id, label, number, customer }: Job): JobFacts {
 /** The job of a check, or a new one that begins with it. */
 export function jobOf({ name, record }: ListedCheck): Job {
   return (
-    record.job ?? { id: newId(), label: record.vehicle?.label?.trim() || name.trim() || "Vehicle" }
+    record.job ?? {
+      id: newId(),
+      label: record.vehicle?.label?.trim() || name.trim() || messages.vehicle,
+    }
   );
 }
 

@@ -5,7 +5,9 @@ import {
   withoutSide,
 } from "../../physics/readings/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
+import { sentenceOf } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
+import * as messages from "../../words/compiled/records/filling.ts";
 import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import { withField } from "../entry/entryPath.ts";
 import { catalogueEntry } from "../entry/readingCatalogue.ts";
@@ -90,7 +92,7 @@ export function withPlatform(
 }
 
 function platformName({ label, axle }: Platform): string {
-  return `${label}, ${axle} axle`;
+  return messages.axle({ label, axle });
 }
 
 /** A ride quantity of the platform with its ±; null where the pack does not give it. */
@@ -105,7 +107,7 @@ export function packRide(
   return {
     value,
     tol: platform.ride?.tolerances?.[name] ?? 0,
-    how: `parts library, ${platformName(platform)}`,
+    how: messages.partsLibrary({ platformName: platformName(platform) }),
   };
 }
 
@@ -143,23 +145,18 @@ export function packRemark(
   if (!isGeometryReadingName(name)) {
     return {
       tone: "info",
-      sentence: [
-        "Parts library, at standard height with its usual stop: ",
-        { kind, value: usual },
-        ".",
-      ],
+      sentence: sentenceOf(messages.partsLibraryAtStandard, { usual: { kind, value: usual } }),
     };
   }
   const far = angle ? farDegrees : farShare * usual;
   if (reading && Math.abs(meanOf(reading) - usual) > Math.max(far, reference.tol + reading.tol)) {
     return {
       tone: "unsure",
-      sentence: [
-        "The parts library has ",
-        { kind, value: usual },
-        " here. Look again, and make sure that it is the same vehicle and the same point.",
-      ],
+      sentence: sentenceOf(messages.partsLibraryHasHere, { usual: { kind, value: usual } }),
     };
   }
-  return { tone: "info", sentence: ["Parts library: ", { kind, value: usual }, "."] };
+  return {
+    tone: "info",
+    sentence: sentenceOf(messages.partsLibrary2, { usual: { kind, value: usual } }),
+  };
 }

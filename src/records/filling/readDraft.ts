@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { isReadingId, layoutKinds, sideOf } from "../../physics/readings/index.ts";
+import * as messages from "../../words/compiled/records/filling.ts";
 import { checkSchema, vehicleSchema } from "../check/checkSchema.ts";
 import { openStored } from "../check/openStored.ts";
 import { checkFormat, checkVersion, recordBounds } from "../check/recordFormat.ts";
@@ -140,7 +141,7 @@ function isOfAnotherSide(id: string, draft: Draft): boolean {
 
 /** A check that was saved before it was complete, as a new check of this phone; null: it is none. */
 export function readDraftText(fileText: string, pack: Pack): StoredCheck | null {
-  const json = readJsonText(fileText, "The file");
+  const json = readJsonText(fileText, messages.file);
   if (!json.ok) return null;
   const parsed = draftSchema.safeParse(json.value);
   if (!parsed.success) return null;

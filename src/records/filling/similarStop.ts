@@ -1,5 +1,6 @@
 import { inModelUnits, length } from "../../physics/sentence.ts";
 import { mean } from "../../physics/uncertainty/index.ts";
+import * as messages from "../../words/compiled/records/filling.ts";
 import type { CheckStop } from "../check/checkRecord.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import type { LengthUnit } from "../entry/units.ts";
@@ -36,8 +37,11 @@ export function withSimilarStop(
   const growth = mean(freeHeight.values) / mean(similar.freeHeight.values);
   const far =
     tallerMm === 0
-      ? "of the same height"
-      : `${inModelUnits([length(Math.abs(tallerMm))])} ${tallerMm > 0 ? "taller" : "shorter"}`;
+      ? messages.ofSameHeight
+      : messages.taller({
+          inModelUnits: inModelUnits([length(Math.abs(tallerMm))]),
+          hasTallerMm: tallerMm > 0,
+        });
   const {
     name: _,
     restLoss: _loss,
@@ -56,7 +60,7 @@ export function withSimilarStop(
     damping: null,
     testedAtSpeed: false,
     estimated: {
-      how: `no test sheet: as “${similar.name}” of the library, ${far}`,
+      how: messages.noTestSheetAs({ name: similar.name, far }),
       forceShare: similarForceShare,
     },
   };

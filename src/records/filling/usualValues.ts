@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/records/filling.ts";
 /*
  * Starting values for those who can't measure. All of them common practice, none from a published
  * source; each carries a ± wide enough to say so.
@@ -7,10 +8,10 @@
 export const halvingTolerance = 0.05;
 
 export const payloadShares = [
-  { id: "all", value: 1, words: "All of it (behind or over this axle)" },
-  { id: "most", value: 0.75, words: "Most of it" },
-  { id: "half", value: 0.5, words: "Half of it (between the axles)" },
-  { id: "little", value: 0.25, words: "Little of it" },
+  { id: "all", value: 1, words: messages.allOfItBehind },
+  { id: "most", value: 0.75, words: messages.mostOfIt },
+  { id: "half", value: 0.5, words: messages.halfOfItBetween },
+  { id: "little", value: 0.25, words: messages.littleOfIt },
 ] as const;
 
 export const unsprungShares = {
@@ -20,14 +21,14 @@ export const unsprungShares = {
 
 /** N/mm at the pressure that the tyre is used at. */
 export const tyreRates = [
-  { id: "car", value: 210, tol: 40, words: "a car tire" },
-  { id: "light", value: 260, tol: 60, words: "a light truck or all-terrain tire" },
-  { id: "heavy", value: 380, tol: 90, words: "a heavy load tire at high pressure" },
+  { id: "car", value: 210, tol: 40, words: messages.carTire },
+  { id: "light", value: 260, tol: 60, words: messages.lightTruckOrAll },
+  { id: "heavy", value: 380, tol: 90, words: messages.heavyLoadTireAt },
 ] as const;
 
 /** Share of critical damping, mean of bump and rebound. */
 export const dampingShares = [
-  { id: "soft", value: 0.25, tol: 0.08, words: "Soft or worn" },
-  { id: "usual", value: 0.35, tol: 0.1, words: "As most are" },
-  { id: "firm", value: 0.5, tol: 0.12, words: "Firm or heavy duty" },
+  { id: "soft", value: 0.25, tol: 0.08, words: messages.softOrWorn },
+  { id: "usual", value: 0.35, tol: 0.1, words: messages.asMostAre },
+  { id: "firm", value: 0.5, tol: 0.12, words: messages.firmOrHeavyDuty },
 ] as const;

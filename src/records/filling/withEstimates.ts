@@ -13,6 +13,7 @@ import {
 import type { RideQuantity, Side } from "../../physics/fitment.ts";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import { mean } from "../../physics/uncertainty/index.ts";
+import * as messages from "../../words/compiled/records/filling.ts";
 import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import { type Entry, entryText } from "../entry/entry.ts";
 import { withCorner } from "../entry/entryPath.ts";
@@ -62,12 +63,12 @@ function percent(share: number): string {
 function payload(stored: StoredCheck): Outcome<Estimate> {
   const total = helperToleranced(stored, helperInputs.payloadTotal);
   const share = payloadShares.find(({ id }) => id === chosen(stored, "payload.share"));
-  if (!total) return needs("Type the whole load.");
-  if (!share) return needs("Choose how much of it is over this axle.");
+  if (!total) return needs(messages.typeWholeLoad);
+  if (!share) return needs(messages.chooseHowMuchOf);
   return scaled(
     total,
     { value: share.value / 2, tol: 0.1 * (share.value / 2) },
-    `half of ${percent(share.value)} of a load of ${total.value.toFixed(0)} kg`,
+    messages.halfOfOfLoad({ percent: percent(share.value), total: total.value.toFixed(0) }),
   );
 }
 
@@ -75,42 +76,42 @@ function payloadOfHitch(stored: StoredCheck): Outcome<Estimate> {
   const tongue = helperToleranced(stored, helperInputs.tongue);
   const overhang = helperToleranced(stored, helperInputs.overhang);
   const wheelbase = helperToleranced(stored, helperInputs.wheelbase);
-  if (!tongue) return needs("Type the weight on the hitch.");
-  if (!overhang) return needs("Type how far the hitch stands behind the rear axle.");
-  if (!wheelbase) return needs("Type the wheelbase.");
+  if (!tongue) return needs(messages.typeWeightOnHitch);
+  if (!overhang) return needs(messages.typeHowFarHitch);
+  if (!wheelbase) return needs(messages.typeWheelbase);
   return hitchLoad({ tongue, overhang, wheelbase }, stored.record.axle ?? "rear");
 }
 
 function payloadToRating(stored: StoredCheck): Outcome<Estimate> {
   const rating = helperToleranced(stored, helperInputs.axleRating);
   const mass = cornerMass(stored);
-  if (!rating) return needs("Type the axle's rating from the door label.");
-  if (!mass) return needs("This needs the weight on a wheel first.");
+  if (!rating) return needs(messages.typeAxlesRatingFrom);
+  if (!mass) return needs(messages.thisNeedsWeightOn);
   return upToRating(rating, mass);
 }
 
 function unsprung(stored: StoredCheck): Outcome<Estimate> {
   const mass = cornerMass(stored);
-  if (!mass) return needs("This needs the weight on a wheel first.");
+  if (!mass) return needs(messages.thisNeedsWeightOn);
   const share = unsprungShares[hasBeamAxle(stored) ? "axle" : "independent"];
-  return scaled(mass, share, `${percent(share.value)} of the weight on the wheel, common practice`);
+  return scaled(mass, share, messages.ofWeightOnWheel({ percent: percent(share.value) }));
 }
 
 function tyreRate(stored: StoredCheck): Outcome<Estimate> {
   const tyre = tyreRates.find(({ id }) => id === chosen(stored, "tyre.sort"));
-  if (!tyre) return needs("Choose the sort of tire.");
+  if (!tyre) return needs(messages.chooseSortOfTire);
   return succeed({
     value: tyre.value,
     tol: tyre.tol,
-    how: `usual for ${tyre.words}, common practice`,
+    how: messages.usualForCommonPractice({ words: tyre.words }),
   });
 }
 
 function rateFromSag(stored: StoredCheck): Outcome<Estimate> {
   const load = helperToleranced(stored, helperInputs.sagLoad);
   const sag = helperToleranced(stored, helperInputs.sag);
-  if (!load) return needs("Type the load that was put over this wheel.");
-  if (!sag) return needs("Type how far the fender came down.");
+  if (!load) return needs(messages.typeLoadThatWas);
+  if (!sag) return needs(messages.typeHowFarFender);
   return wheelRateFromSag(load, sag, null);
 }
 
@@ -119,9 +120,9 @@ function rateFromCoil(stored: StoredCheck): Outcome<Estimate> {
   const outside = helperToleranced(stored, helperInputs.coilOutside);
   const activeCoils = helperToleranced(stored, helperInputs.coilActive);
   const ratio = helperToleranced(stored, helperInputs.coilRatio);
-  if (!wire) return needs("Type the wire's thickness.");
-  if (!outside) return needs("Type the coil's outside diameter.");
-  if (!activeCoils) return needs("Count the coils that are free to move.");
+  if (!wire) return needs(messages.typeWiresThickness);
+  if (!outside) return needs(messages.typeCoilsOutsideDiameter);
+  if (!activeCoils) return needs(messages.countCoilsThatAre);
   const meanCoil = {
     value: outside.value - wire.value,
     tol: Math.hypot(outside.tol, wire.tol),
@@ -129,18 +130,18 @@ function rateFromCoil(stored: StoredCheck): Outcome<Estimate> {
   const coil = { wire, meanCoil, activeCoils, shearModulus: steelShearModulus };
   if (ratio) return wheelRateFromCoil(coil, ratio);
   const alone = coilSpringRate(coil);
-  return alone.ok ? needs("Type the spring's lever ratio.") : alone;
+  return alone.ok ? needs(messages.typeSpringsLeverRatio) : alone;
 }
 
 function damping(stored: StoredCheck): Outcome<{ bump: Estimate; rebound: Estimate }> {
   const share = dampingShares.find(({ id }) => id === chosen(stored, "damping.share"));
   const { ride } = stored.record;
   const mass = cornerMass(stored);
-  if (!share) return needs("Choose how the shocks feel.");
+  if (!share) return needs(messages.chooseHowShocksFeel);
   if (ride?.wheelRateNPerMm === undefined) {
-    return needs("This needs the ride spring's rate at the wheel first.");
+    return needs(messages.thisNeedsRideSprings);
   }
-  if (!mass) return needs("This needs the weight on a wheel first.");
+  if (!mass) return needs(messages.thisNeedsWeightOn);
   const unsprungMass = ride.unsprungMassKg ?? 0;
   const sprung = {
     value: mass.value - unsprungMass,
@@ -159,9 +160,7 @@ export function estimateOf(
   const way = rideWay(stored, name === "damperReboundNsPerMm" ? "damperBumpNsPerMm" : name);
   if (way === "pack") {
     const inPack = packRide(stored, name, pack);
-    return inPack
-      ? succeed(inPack)
-      : needs("The parts library has no such value for this vehicle.");
+    return inPack ? succeed(inPack) : needs(messages.partsLibraryHasNo);
   }
   switch (name) {
     case "payloadPerCornerKg":

@@ -1,6 +1,7 @@
 import type { GeometryReadingName } from "../../physics/fitment.ts";
 import { geometryNames } from "../../physics/readings/index.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
+import * as messages from "../../words/compiled/records/findings.ts";
 import type { CheckLayout, TypedReading } from "../check/checkRecord.ts";
 import {
   type Pack,
@@ -90,7 +91,13 @@ export function packWith(
     const { typed: _typed, values: _values, ...rest } = before;
     return { ...rest, values: [value], tol: rounded(Math.max(before.tol, half)) };
   };
-  const note = `${day}: ${reading} ${rounded(packValue)} became ${value}, the median of ${differences.n} measurements.`;
+  const note = messages.becameMedianOfMeasurements({
+    day,
+    reading,
+    rounded: rounded(packValue),
+    value,
+    n: differences.n,
+  });
   return {
     ...pack,
     platforms: pack.platforms.map((each): Platform => {

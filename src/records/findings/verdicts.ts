@@ -1,5 +1,6 @@
 import type { CheckId, State } from "../../physics/fitment.ts";
 import { isReadingId, type ReadingId } from "../../physics/readings/index.ts";
+import * as messages from "../../words/compiled/records/findings.ts";
 import { type PackPlatforms, platformOf } from "../pack/pack.ts";
 import type { FindingSubject } from "./subject.ts";
 
@@ -25,7 +26,7 @@ export function verdictsByPlatform(
     const key = platform?.id ?? "";
     const before: PlatformVerdicts = rows.get(key) ?? {
       platformId: platform?.id ?? null,
-      label: platform ? `${platform.label}, ${platform.axle}` : "No vehicle of the library",
+      label: platform ? `${platform.label}, ${platform.axle}` : messages.noVehicleOfLibrary,
       count: 0,
       verdicts: { ok: 0, care: 0, no: 0, unsure: 0 },
       missed: {},

@@ -1,4 +1,5 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
+import * as messages from "../../words/compiled/records/pack.ts";
 import { quantityText } from "../entry/quantityText.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import { threadText } from "./thread.ts";
@@ -68,11 +69,11 @@ export function mountable(
 }
 
 export const wayWords: Readonly<Record<MountingWay, string>> = {
-  stud: "threaded stud",
-  bolt: "one bolt through it",
-  twoBolts: "two bolts",
-  rod: "on the shock rod",
-  cup: "pressed into a cup",
+  stud: messages.threadedStud,
+  bolt: messages.oneBoltThroughIt,
+  twoBolts: messages.twoBolts,
+  rod: messages.onShockRod,
+  cup: messages.pressedIntoCup,
 };
 
 /** "threaded stud M10 × 1.5", "two bolts M8, 60 mm apart", in the person's unit. */
@@ -85,5 +86,5 @@ export function mountingText(mounting: Mounting, unit: LengthUnit): string {
       : isThreaded(way)
         ? ` ${threadText({ sizeMm, ...(pitchMm !== undefined && { pitchMm }) })}`
         : `, ${length(sizeMm)}`;
-  return `${wayWords[way]}${sized}${spacingMm === undefined ? "" : `, ${length(spacingMm)} apart`}`;
+  return `${wayWords[way]}${sized}${spacingMm === undefined ? "" : messages.apart({ spacingMm: length(spacingMm) })}`;
 }

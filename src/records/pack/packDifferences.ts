@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/records/pack.ts";
 import type { Pack } from "./pack.ts";
 import { fromModelText, tableText } from "./packValueText.ts";
 
@@ -55,7 +56,8 @@ function packEntries(pack: Pack): ReadonlyMap<string, PackEntry> {
   }
   for (const use of uses) {
     const value = pack.rules?.[use];
-    if (value !== undefined) add({ list: "rules", id: use, label: `Rules for ${use} use`, value });
+    if (value !== undefined)
+      add({ list: "rules", id: use, label: messages.rulesForUse({ use }), value });
   }
   for (const field of headFields) {
     const value = pack[field];
@@ -65,12 +67,12 @@ function packEntries(pack: Pack): ReadonlyMap<string, PackEntry> {
 }
 
 const headLabel: { readonly [Field in HeadField]: string } = {
-  name: "Name of the library",
-  edition: "Edition of the library",
-  maker: "Maker",
-  notes: "Notes of the library",
-  spacersMm: "Spacers that can be bought",
-  repeatability: "Measured ± of readings",
+  name: messages.nameOfLibrary,
+  edition: messages.editionOfLibrary,
+  maker: messages.maker,
+  notes: messages.notesOfLibrary,
+  spacersMm: messages.spacersThatCanBe,
+  repeatability: messages.measuredOfReadings,
 };
 
 /** What differs between two packs: in the order of mine, then what only theirs has. */

@@ -1,4 +1,5 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import * as messages from "../../words/compiled/records/pack.ts";
 import { shortened } from "../text/jsonText.ts";
 import { type Pack, type PackStop, type Platform, partsTwice } from "./pack.ts";
 import { headFields, type PackDifference, packDifferences } from "./packDifferences.ts";
@@ -56,14 +57,15 @@ export function mergePacks(
   );
   if (astray !== undefined) {
     return fail("stopMissing", [
-      `The vehicle “${shortened(astray.label)}” names the stop “${shortened(astray.usualStop ?? "")}” as its usual one, but that is left out. Keep the stop, or leave out the vehicle.`,
+      messages.vehicleNamesStopAs({
+        label: shortened(astray.label),
+        usualStop: shortened(astray.usualStop ?? ""),
+      }),
     ]);
   }
   const [twice] = partsTwice(kept);
   if (twice !== undefined) {
-    return fail("partTwice", [
-      `The part number “${shortened(twice)}” would belong to two stops. Leave out one of them, or give it another number first.`,
-    ]);
+    return fail("partTwice", [messages.partNumberWouldBelong({ twice: shortened(twice) })]);
   }
   return succeed({
     ...mine,
@@ -130,7 +132,7 @@ function freeId(id: string, taken: Set<string>): string {
 }
 
 function head(theirs: Pack, choiceOf: ChoiceOf): Partial<Pack> {
-  const taken = headFields.filter((field) => choiceOf(`pack ${field}`) === "theirs");
+  const taken = headFields.filter((field) => choiceOf(messages.pack({ field })) === "theirs");
   return Object.fromEntries(taken.map((field) => [field, theirs[field]]));
 }
 
@@ -138,7 +140,7 @@ function mergedRules(mine: Pack, theirs: Pack, choiceOf: ChoiceOf): Pick<Pack, "
   if (mine.rules === undefined && theirs.rules === undefined) return {};
   let rules: NonNullable<Pack["rules"]> = { ...mine.rules };
   for (const use of ["daily", "towing", "offroad"] as const) {
-    const choice = choiceOf(`rules ${use}`);
+    const choice = choiceOf(messages.rules({ use }));
     const other = theirs.rules?.[use];
     if (choice === "theirs" && other !== undefined) rules = { ...rules, [use]: other };
     if (choice === "neither") {

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/records/pack.ts";
 import type { Pack } from "./pack.ts";
 import { type PackDifference, packDifferences } from "./packDifferences.ts";
 
@@ -14,16 +15,18 @@ const kinds = { stop: "stop", platform: "vehicle" } as const;
 
 function lineOf({ list, kind, label, id, fields }: PackDifference, next: Pack): string | null {
   if (list === "pack")
-    return kind === "differs" || kind === "onlyTheirs" ? `${label}: changed` : `${label}: gone`;
-  if (list === "rules") return `${label}: ${kind === "onlyMine" ? "gone" : "changed"}`;
+    return kind === "differs" || kind === "onlyTheirs"
+      ? messages.changed({ label })
+      : messages.gone({ label });
+  if (list === "rules") return messages.changedWord({ label, isGone: kind === "onlyMine" });
   const word = kinds[list];
-  if (kind === "onlyTheirs") return `New ${word}: ${label}`;
-  if (kind === "onlyMine") return `Gone: the ${word} ${label}`;
+  if (kind === "onlyTheirs") return messages.newWord({ word, label });
+  if (kind === "onlyMine") return messages.gone2({ word, label });
   const stop = list === "stop" ? next.stops.find((each) => each.id === id) : undefined;
   const names = new Set(fields.map(({ name }) => name));
   if (stop?.replacedBy !== undefined && names.has("replaced by")) {
-    return `Replaced: ${label}, by ${stop.replacedBy}`;
+    return messages.replacedBy({ label, replacedBy: stop.replacedBy });
   }
-  if (stop?.state === "discontinued" && names.has("state")) return `Discontinued: ${label}`;
-  return `Changed: ${label} (${[...names].join(", ")})`;
+  if (stop?.state === "discontinued" && names.has("state")) return messages.discontinued({ label });
+  return messages.changed2({ label, join: [...names].join(", ") });
 }

@@ -1,5 +1,6 @@
 import type { RideQuantity, UseRules } from "../../physics/fitment.ts";
 import type { Sentence } from "../../physics/sentence.ts";
+import * as messages from "../../words/compiled/records/pack.ts";
 import type { CheckStop, PartialCheckRecord, Platform } from "../check/checkRecord.ts";
 import { useWords } from "../check/useWords.ts";
 import { entryName } from "../entry/readingCatalogue.ts";
@@ -55,11 +56,7 @@ function namesOf(mine: object, theirs: object): readonly string[] {
 function stopSince({ stop }: PartialCheckRecord, pack: Pack): readonly Sentence[] {
   const names = stop && stopDifferences(stop, pack);
   return names
-    ? [
-        [
-          `The library in use has the stop “${stop.name}” with other figures than this check: ${names.join(", ")}. The answer holds for the stop as the check has it.`,
-        ],
-      ]
+    ? [[messages.libraryInUseHas({ name: stop.name ?? "", names: names.join(", ") })]]
     : [];
 }
 
@@ -71,11 +68,7 @@ function platformSince(record: PartialCheckRecord, pack: Pack): readonly Sentenc
   const names = namesOf(untyped(taken), untyped(takenPlatform(platform)));
   return names.length === 0
     ? []
-    : [
-        [
-          `The library in use has ${platform.label} otherwise than when this check took it: ${names.join(", ")}. The answer holds for what the check took.`,
-        ],
-      ];
+    : [[messages.libraryInUseHasOtherwise({ label: platform.label, names: names.join(", ") })]];
 }
 
 /** For a check without a copy of its platform: the ride data that say that they came from the pack. */
@@ -85,11 +78,7 @@ function rideSince({ ride }: PartialCheckRecord, platform: Platform): readonly S
     const mine = ride?.[name as RideQuantity];
     const theirs = platform.ride?.[name as RideQuantity];
     if (mine === undefined || theirs === undefined || mine === theirs) return [];
-    return [
-      [
-        `The ${entryName(name)} came from the library, which has another value now. The answer holds for the one in the check.`,
-      ],
-    ];
+    return [[messages.cameFromLibraryWhich({ entryName: entryName(name) })]];
   });
 }
 
@@ -103,8 +92,8 @@ function rulesSince({ vehicle, reference }: PartialCheckRecord, pack: Pack): rea
     : [
         [
           reference?.rules === undefined
-            ? `The library in use has requirements for ${useWords[use]} that this check did not take: ${names.join(", ")}. The answer holds for the requirements in the check.`
-            : `The requirements of the library in use for ${useWords[use]} are not those that this check took: ${names.join(", ")}. The answer holds for the requirements in the check.`,
+            ? messages.libraryInUseHasRequirements({ use: useWords[use], names: names.join(", ") })
+            : messages.requirementsOfLibraryIn({ use: useWords[use], names: names.join(", ") }),
         ],
       ];
 }

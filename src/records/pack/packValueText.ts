@@ -1,4 +1,5 @@
 import { definitionOf } from "../../physics/readings/index.ts";
+import * as messages from "../../words/compiled/records/pack.ts";
 import { type EntryKind, entryUnit } from "../entry/readingCatalogue.ts";
 import { plainDecimal } from "../entry/units.ts";
 
@@ -16,41 +17,41 @@ const names: { readonly [field: string]: string } = {
   notes: "notes",
   duty: "duty",
   material: "material",
-  outerDiameterMm: "outer diameter",
-  mounting: "mounting in words",
+  outerDiameterMm: messages.outerDiameter,
+  mounting: messages.mountingInWords,
   mount: "mounting",
-  way: "way of mounting",
-  sizeMm: "thread, bore or cup",
-  pitchMm: "pitch of the thread",
-  spacingMm: "distance between the bolts",
-  seatMm: "seat across",
-  roomMm: "room across",
-  layouts: "layouts it is made for",
+  way: messages.wayOfMounting,
+  sizeMm: messages.threadBoreOrCup,
+  pitchMm: messages.pitchOfThread,
+  spacingMm: messages.distanceBetweenBolts,
+  seatMm: messages.seatAcross,
+  roomMm: messages.roomAcross,
+  layouts: messages.layoutsItIsMade,
   state: "state",
-  replacedBy: "replaced by",
+  replacedBy: messages.replacedBy2,
   build: "build",
-  forceTolShare: "batch scatter of the forces",
-  conditions: "conditions of the test",
-  partNumber: "part number",
+  forceTolShare: messages.batchScatterOfForces,
+  conditions: messages.conditionsOfTest,
+  partNumber: messages.partNumber,
   revision: "revision",
   spacersMm: "spacers",
   years: "years",
   trims: "trims",
-  tellApart: "how it is told apart",
+  tellApart: messages.howItIsTold,
   edition: "edition",
   maker: "maker",
-  repeatability: "measured ± of readings",
-  testedAtSpeed: "tested at speed",
-  estimated: "estimate of the curve",
-  how: "how it was estimated",
-  forceShare: "± of the estimated forces",
+  repeatability: messages.measuredOfReadings2,
+  testedAtSpeed: messages.testedAtSpeed,
+  estimated: messages.estimateOfCurve,
+  how: messages.howItWasEstimated,
+  forceShare: messages.ofEstimatedForces,
   tests: "tests",
   axle: "axle",
   kind: "layout",
-  limits: "usual clearances",
-  usualStop: "usual stop",
-  roadClass: "road class",
-  events: "bumps and landings",
+  limits: messages.usualClearances,
+  usualStop: messages.usualStop,
+  roadClass: messages.roadClass,
+  events: messages.bumpsAndLandings,
 };
 
 const kinds: { readonly [field: string]: EntryKind } = {
@@ -69,8 +70,8 @@ export function fromModelText(path: string): FieldText {
   const own = Object.hasOwn(names, field) ? names[field] : undefined;
   const entry = definitionOf(field);
   const kind = kinds[field] ?? ((own === undefined && entry?.kind) || "number");
-  const group = parts.includes("tolerances") ? "± of the " : "";
-  const how = parts.includes("estimated") && parts.length > 1 ? "how it was found: " : "";
+  const group = parts.includes("tolerances") ? messages.ofWord : "";
+  const how = parts.includes("estimated") && parts.length > 1 ? messages.howItWasFound : "";
   return {
     name: `${group}${own ?? `${how}${entry?.name.replace(/ of the stop$/, "") ?? field}`}`,
     text: (value) => valueText(value, entryUnit(kind, "mm")),
@@ -104,7 +105,11 @@ function listText(list: readonly unknown[]): string {
     return list.map((row) => (row as readonly number[]).map(numberText).join(" / ")).join("; ");
   }
   const texts = list.map((each) => valueText(each, "") ?? "none").join("; ");
-  return texts.length > 300 ? (list.length === 1 ? "1 entry" : `${list.length} entries`) : texts;
+  return texts.length > 300
+    ? list.length === 1
+      ? messages.n1Entry
+      : messages.entries({ list: list.length })
+    : texts;
 }
 
 const mostRowsTold = 3;
@@ -114,15 +119,15 @@ export function tableText(
   table: readonly (readonly number[])[],
   other: readonly (readonly number[])[],
 ): string {
-  const rows = `${table.length} ${table.length === 1 ? "row" : "rows"}`;
+  const rows = messages.row2({ table: table.length });
   const differing = table.flatMap((row, index) => {
     const theirs = other[index];
     const same = theirs?.length === row.length && row.every((each, at) => each === theirs[at]);
-    return same ? [] : [`row ${index + 1}: ${row.map(numberText).join(" / ")}`];
+    return same ? [] : [messages.row({ index: index + 1, row: row.map(numberText).join(" / ") })];
   });
   const more = differing.length - mostRowsTold;
   const told = differing.slice(0, mostRowsTold);
-  return [rows, ...told, ...(more > 0 ? [`and ${more} more rows`] : [])].join("; ");
+  return [rows, ...told, ...(more > 0 ? [messages.andMoreRows({ more })] : [])].join("; ");
 }
 
 function numberText(value: number): string {

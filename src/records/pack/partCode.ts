@@ -1,4 +1,5 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import * as messages from "../../words/compiled/records/pack.ts";
 import { makerCode, type Pack, type PackStop } from "./pack.ts";
 import { stopOfPart } from "./packCandidates.ts";
 
@@ -48,9 +49,7 @@ function looksLikePartCode(text: string): boolean {
   return /^\s*STOPFIT\d+\*/.test(text);
 }
 
-const notALabel = fail("labelForeign", [
-  "This is no code of a part's label. Scan the code on the part's bag, or type its part number.",
-]);
+const notALabel = fail("labelForeign", [messages.thisIsNoCode]);
 
 function readPlain(text: string): string | null {
   try {
@@ -71,15 +70,11 @@ export function readPartCode(text: string): Outcome<PartLabel> {
   const pieces = trimmed.split("*");
   const [head = "", maker = "", number = "", revision = "", batch = "", check] = pieces;
   if (head !== start) {
-    return fail("labelNewer", [
-      "This label was made by a newer version of Stopfit. Update Stopfit, or type the part number.",
-    ]);
+    return fail("labelNewer", [messages.thisLabelWasMade]);
   }
   const before = pieces.slice(0, -1).join("*");
   if (pieces.length !== 6 || check !== checkLetters(before)) {
-    return fail("labelDamaged", [
-      "The label was not read whole. Scan it again, or type the part number.",
-    ]);
+    return fail("labelDamaged", [messages.labelWasNotRead]);
   }
   const [partNumber, ownRevision, ownBatch] = [number, revision, batch].map(readPlain);
   if (!partNumber || ownRevision == null || ownBatch == null || !/^[A-Z0-9]{2,12}$/.test(maker)) {
@@ -107,7 +102,7 @@ export function partOfLabel(pack: Pack, label: PartLabel): Outcome<FoundPart> {
   const { maker, partNumber, revision, batch } = label;
   if (maker !== makerOfPack(pack)) {
     return fail("labelOfOther", [
-      `This label is of another maker (${maker}). The parts library here is of ${makerOfPack(pack)}. Open the library of that maker, or type the figures.`,
+      messages.thisLabelIsOf({ maker, makerOfPack: makerOfPack(pack) }),
     ]);
   }
   const stop = stopOfPart(pack, { partNumber, revision });
@@ -118,24 +113,24 @@ export function partOfLabel(pack: Pack, label: PartLabel): Outcome<FoundPart> {
     ...(revision !== undefined && { revision }),
     ...(batch !== undefined && { batch }),
     ...(other && {
-      remark: `The label says revision ${revision}, the parts library has ${
-        stop.revision === undefined ? "no revision" : `revision ${stop.revision}`
-      }. The figures may differ: ask for a newer library.`,
+      remark: messages.labelSaysRevisionParts({
+        revision,
+        noRevision: stop.revision === undefined,
+        revision2: stop.revision,
+      }),
     }),
   });
 }
 
 function unknownPart(partNumber: string): Outcome<never> {
-  return fail("partUnknown", [
-    `The part “${partNumber.slice(0, 60)}” is not in the parts library here. Look for a newer library, or type the figures from its sheet.`,
-  ]);
+  return fail("partUnknown", [messages.partIsNotIn({ partNumber: partNumber.slice(0, 60) })]);
 }
 
 /** The stop of a part number that was typed. */
 export function partOfNumber(pack: Pack, typed: string): Outcome<FoundPart> {
   const partNumber = typed.trim();
   if (partNumber === "") {
-    return fail("partEmpty", ["Nothing is typed yet. The part number stands on the bag."]);
+    return fail("partEmpty", [messages.nothingIsTypedYet]);
   }
   if (looksLikePartCode(partNumber)) {
     const label = readPartCode(partNumber);

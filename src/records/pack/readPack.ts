@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import type { Fault, Outcome } from "../../physics/outcome.ts";
 import { fail, succeed } from "../../physics/outcome.ts";
+import * as messages from "../../words/compiled/records/pack.ts";
 import { checkFormat, recordBounds } from "../check/recordFormat.ts";
 import { absentFaults, recordFaults, stopFaults } from "../check/recordRules.ts";
 import { numberSchema } from "../check/schema/fields.ts";
@@ -13,7 +14,7 @@ import { mountingSchema } from "./mountingSchema.ts";
 import { openPack, type Pack, packBounds, packFormat, packVersion, partsTwice } from "./pack.ts";
 
 const label = z.string().check(z.maxLength(recordBounds.labelCharacters));
-const id = label.check(z.regex(/\S/, "must not be empty"));
+const id = label.check(z.regex(/\S/, messages.mustNotBeEmpty));
 const notes = z.optional(z.string().check(z.maxLength(recordBounds.notesCharacters)));
 
 const nullableNumber = z.nullable(numberSchema);
@@ -132,17 +133,11 @@ const packStop = z.looseObject({
 /** Letters and digits only: it stands in the codes of labels. */
 const makerSchema = z.looseObject({
   name: label,
-  code: z.optional(
-    z.string().check(z.regex(/^[A-Z0-9]{2,12}$/, "must be 2 to 12 capital letters or digits")),
-  ),
+  code: z.optional(z.string().check(z.regex(/^[A-Z0-9]{2,12}$/, messages.mustBe2To))),
   address: z.optional(z.string().check(z.maxLength(recordBounds.notesCharacters))),
   contact: z.optional(label),
-  logo: z.optional(
-    label.check(z.regex(/^[\w. -]+\.(svg|png)$/i, "must be an SVG or PNG file beside the library")),
-  ),
-  color: z.optional(
-    z.string().check(z.regex(/^#[0-9a-f]{6}$/i, "must be a color such as #0c4c82")),
-  ),
+  logo: z.optional(label.check(z.regex(/^[\w. -]+\.(svg|png)$/i, messages.mustBeSvgOr))),
+  color: z.optional(z.string().check(z.regex(/^#[0-9a-f]{6}$/i, messages.mustBeColorSuch))),
 });
 
 const packSchema = z.looseObject({
@@ -182,7 +177,7 @@ export type ReadPack =
   | { readonly ok: false; readonly fault: Fault; readonly faults: readonly Fault[] };
 
 /** A parts library from the text of a file, one sentence for each fault. */
-export function readPackText(text: string, what = "The file"): ReadPack {
+export function readPackText(text: string, what = messages.file): ReadPack {
   const json = readJsonText(text, what);
   return json.ok ? judge(json.value, what) : refused([json.fault]);
 }
@@ -193,12 +188,12 @@ export function looksLikePack(text: string): boolean {
 }
 
 /** A parts library from a value that has already been parsed; the value itself is never altered. */
-export function readPackValue(value: unknown, what = "The library"): ReadPack {
+export function readPackValue(value: unknown, what = messages.library): ReadPack {
   const plain = checkPlainData(value, what);
   return plain.ok ? judge(value, what) : refused([plain.fault]);
 }
 
-const unreadable: Fault = { code: "unreadable", sentence: ["The library can't be read."] };
+const unreadable: Fault = { code: "unreadable", sentence: [messages.libraryCantBeRead] };
 
 function refused(faults: readonly Fault[]): ReadPack {
   return { ok: false, fault: faults[0] ?? unreadable, faults };
@@ -218,25 +213,22 @@ function judge(value: unknown, what: string): ReadPack {
 
 function ownFormat(value: unknown, what: string): Outcome<null> {
   if (typeof value !== "object" || value === null || Array.isArray(value)) {
-    return fail("notAPack", [`${what} is not a parts library.`]);
+    return fail("notAPack", [messages.isNotPartsLibrary({ what })]);
   }
   const { format, version } = value as { readonly format?: unknown; readonly version?: unknown };
   if (format === checkFormat) {
-    return fail("otherFormat", [
-      `${what} is a fitment check, not a parts library. Open it in the list of checks.`,
-    ]);
+    return fail("otherFormat", [messages.isFitmentCheckNot({ what })]);
   }
   if (format !== packFormat) {
-    const found = typeof format === "string" ? `: its format is “${shortened(format)}”` : "";
-    return fail("otherFormat", [`${what} is not a parts library${found}.`]);
+    const found =
+      typeof format === "string" ? messages.itsFormatIs({ format: shortened(format) }) : "";
+    return fail("otherFormat", [messages.isNotPartsLibrary2({ what, found })]);
   }
   if (typeof version === "number" && Number.isInteger(version) && version > packVersion) {
-    return fail("newerVersion", [
-      `${what} was made by a newer version of Stopfit (pack version ${version}); this one reads up to version ${packVersion}. Update Stopfit, then open it again.`,
-    ]);
+    return fail("newerVersion", [messages.wasMadeByNewer({ what, version, packVersion })]);
   }
   if (version !== packVersion && version !== 1) {
-    return fail("unknownVersion", [`${what} does not say which version of the library it is.`]);
+    return fail("unknownVersion", [messages.doesNotSayWhich({ what })]);
   }
   return succeed(null);
 }
@@ -251,8 +243,8 @@ function itemName(value: unknown, list: "stops" | "platforms", index: number): s
       : null;
   const one = list === "stops" ? "stop" : "vehicle";
   return typeof name === "string" && name.trim() !== ""
-    ? `The ${one} “${shortened(name)}”`
-    : `The ${one} ${index + 1} of the library`;
+    ? messages.the({ one, name: shortened(name) })
+    : messages.ofLibrary({ one, index: index + 1 });
 }
 
 /** An issue within a stop or platform, told in a record's words after the item's name. */
@@ -299,7 +291,7 @@ function packFaults(pack: Pack): Fault[] {
     if (ids.has(`${kind} ${each}`)) {
       faults.push({
         code: "idTwice",
-        sentence: [`The id “${shortened(each)}” belongs to more than one ${kind} of the library.`],
+        sentence: [messages.idBelongsToMore({ each: shortened(each), kind })],
       });
     }
     ids.add(`${kind} ${each}`);
@@ -307,19 +299,17 @@ function packFaults(pack: Pack): Fault[] {
   for (const part of partsTwice(pack.stops)) {
     faults.push({
       code: "partTwice",
-      sentence: [
-        `The part number “${shortened(part)}” belongs to more than one stop of the library with the same revision.`,
-      ],
+      sentence: [messages.partNumberBelongsTo({ part: shortened(part) })],
     });
   }
   for (const stop of pack.stops) {
     unique("stop", stop.id);
-    const name = `The stop “${shortened(stop.name)}”`;
+    const name = messages.stopWord({ name: shortened(stop.name) });
     faults.push(...stopFaults(stop).map((fault) => named(name, fault)));
   }
   for (const each of pack.platforms) {
     unique("vehicle", each.id);
-    const name = `The vehicle “${shortened(each.label)}”`;
+    const name = messages.vehicle({ label: shortened(each.label) });
     const { gap, rideHeight, cornerMassKg, limits, layout, ride } = each;
     const corner = {
       side: "left" as const,
@@ -335,9 +325,7 @@ function packFaults(pack: Pack): Fault[] {
     if (each.usualStop !== null && !pack.stops.some(({ id: stop }) => stop === each.usualStop)) {
       faults.push({
         code: "stopUnknown",
-        sentence: [
-          `${name}: its usual stop “${shortened(each.usualStop)}” is not among the library's stops.`,
-        ],
+        sentence: [messages.itsUsualStopIs({ name, usualStop: shortened(each.usualStop) })],
       });
     }
   }

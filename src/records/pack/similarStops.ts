@@ -1,5 +1,6 @@
 import { secantRate, stopCurve } from "../../physics/stop/index.ts";
 import { mean } from "../../physics/uncertainty/index.ts";
+import * as messages from "../../words/compiled/records/pack.ts";
 import type { CheckStop } from "../check/checkRecord.ts";
 import { quantityText } from "../entry/quantityText.ts";
 import type { LengthUnit } from "../entry/units.ts";
@@ -99,9 +100,9 @@ export function similarStops(
 }
 
 const mountsWords: { readonly [Each in Mountable]: string } = {
-  yes: "mounts the same way",
-  check: "check the thread",
-  no: "mounts differently",
+  yes: messages.mountsSameWay,
+  check: messages.checkThread,
+  no: messages.mountsDifferently,
 };
 
 /** "5.0 mm taller, 1 class stiffer, 2.0 mm less usable, mounts the same way". */
@@ -116,21 +117,15 @@ export function similarText(similar: SimilarStop, unit: LengthUnit): string {
   const { tallerMm, classesStiffer, moreUsableMm, mounts } = similar;
   const classes = (value: number) => {
     const count = Math.round(10 * Math.abs(value)) / 10;
-    return `${count} ${count === 1 ? "class" : "classes"} ${value > 0 ? "stiffer" : "softer"}`;
+    return messages.classesStiffer({ count, isStiffer: value > 0 });
   };
   return [
-    ...told(
-      tallerMm,
-      0.05,
-      "same height",
-      (mm) => `${length(mm)} ${mm > 0 ? "taller" : "shorter"}`,
+    ...told(tallerMm, 0.05, messages.sameHeight, (mm) =>
+      messages.taller({ mm: length(mm), hasMm: mm > 0 }),
     ),
-    ...told(classesStiffer, 0.05, "same stiffness", classes),
-    ...told(
-      moreUsableMm,
-      0.05,
-      "same usable compression",
-      (mm) => `${length(mm)} ${mm > 0 ? "more" : "less"} usable`,
+    ...told(classesStiffer, 0.05, messages.sameStiffness, classes),
+    ...told(moreUsableMm, 0.05, messages.sameUsableCompression, (mm) =>
+      messages.more({ mm: length(mm), hasMm: mm > 0 }),
     ),
     mountsWords[mounts],
   ].join(", ");

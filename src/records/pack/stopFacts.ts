@@ -5,6 +5,7 @@ import {
   stopCurve,
 } from "../../physics/stop/index.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
+import * as messages from "../../words/compiled/records/pack.ts";
 import { quantityText } from "../entry/quantityText.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import { mountingText } from "./mounting.ts";
@@ -16,17 +17,30 @@ export function stopFacts(stop: PackStop, unit: LengthUnit): string {
   const length = (value: number) => quantityText({ kind: "length", value }, unit);
   const curve = stopCurve(stop);
   const stiffness = curve.ok
-    ? `class ${quantityText({ kind: "stiffnessClass", value: stiffnessClassOf(secantRate(curve.value)) }, unit)}${isProgressive(curve.value) ? ", progressive" : ""}`
-    : "class not known";
-  const tested = stop.testedAtSpeed ? "tested at speed" : "tested slowly only";
+    ? messages.classProgressive({
+        stiffnessClassOf: quantityText(
+          { kind: "stiffnessClass", value: stiffnessClassOf(secantRate(curve.value)) },
+          unit,
+        ),
+        isProgressive: Boolean(isProgressive(curve.value)),
+      })
+    : messages.classNotKnown;
+  const tested = stop.testedAtSpeed ? messages.testedAtSpeed : messages.testedSlowlyOnly;
   return [
     ...(stop.partNumber ? [partText(stop)] : []),
     ...(isOffered(stop) ? [] : [stateText(stop)]),
-    `${length(meanOf(stop.freeHeight))} high, ${length(stop.usableCompressionMm)} usable`,
+    messages.highUsable({
+      meanOf: length(meanOf(stop.freeHeight)),
+      usableCompressionMm: length(stop.usableCompressionMm),
+    }),
     stiffness,
-    stop.duty === "carry" ? "made to carry" : "for impacts",
-    stop.estimated ? `curve by estimate, ${estimateBand(stop.estimated)}` : tested,
-    ...(stop.outerDiameterMm === undefined ? [] : [`${length(stop.outerDiameterMm)} across`]),
+    stop.duty === "carry" ? messages.madeToCarry : messages.forImpacts,
+    stop.estimated
+      ? messages.curveByEstimate({ estimateBand: estimateBand(stop.estimated) })
+      : tested,
+    ...(stop.outerDiameterMm === undefined
+      ? []
+      : [messages.across({ outerDiameterMm: length(stop.outerDiameterMm) })]),
     ...(stop.mount ? [mountingText(stop.mount, unit)] : stop.mounting ? [stop.mounting] : []),
     ...(stop.material ? [stop.material] : []),
   ].join(" · ");
@@ -43,9 +57,9 @@ export function partText({
   readonly batch?: string | undefined;
 }): string {
   return [
-    partNumber ?? "no part number",
-    ...(revision ? [`revision ${revision}`] : []),
-    ...(batch ? [`batch ${batch}`] : []),
+    partNumber ?? messages.noPartNumber,
+    ...(revision ? [messages.revision({ revision })] : []),
+    ...(batch ? [messages.batch({ batch })] : []),
   ].join(", ");
 }
 
@@ -58,6 +72,6 @@ export function stopInFull(
 
 /** Whether it can be ordered. */
 export function stateText({ state, replacedBy }: PackStop): string {
-  if (replacedBy !== undefined) return `replaced by ${replacedBy}`;
+  if (replacedBy !== undefined) return messages.replacedBy3({ replacedBy });
   return state === "discontinued" ? "discontinued" : "offered";
 }

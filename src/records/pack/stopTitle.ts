@@ -1,4 +1,5 @@
 import type { EstimatedCurve } from "../../physics/fitment.ts";
+import * as messages from "../../words/compiled/records/pack.ts";
 
 interface Named {
   readonly name: string;
@@ -7,7 +8,7 @@ interface Named {
 
 /** A stop's name, marked where its force curve is an estimate: so it is named wherever it is judged. */
 export function stopTitle({ name, estimated }: Named): string {
-  return estimated === undefined ? name : `${name} (estimate)`;
+  return estimated === undefined ? name : messages.estimate({ name });
 }
 
 /** "± 25 %": what the forces of an estimated curve are known to. */
@@ -19,6 +20,6 @@ export function estimateBand({ forceShare }: EstimatedCurve): string {
 export function estimateSentence({ name, estimated }: Named): string | null {
   if (estimated === undefined) return null;
   const how = estimated.how.trim() === "" ? "" : ` (${estimated.how.trim()})`;
-  const whose = name.trim() === "" ? "the stop" : `“${name}”`;
-  return `The force curve of ${whose} was not tested${how}: its forces are taken as ${estimateBand(estimated)}.`;
+  const whose = name.trim() === "" ? messages.stopWord2 : `“${name}”`;
+  return messages.forceCurveOfWas({ whose, how, estimateBand: estimateBand(estimated) });
 }

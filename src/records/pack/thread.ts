@@ -1,4 +1,5 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import * as messages from "../../words/compiled/records/pack.ts";
 import { mmPerInch } from "../entry/units.ts";
 
 /** A thread by its outer diameter and the way it moves in one turn, mm; a pitch that is not known is absent. */
@@ -49,9 +50,7 @@ function withPitch(sizeMm: number, pitchMm: number, text: string): Outcome<Threa
 }
 
 function notRead(text: string): Outcome<never> {
-  return fail("threadUnreadable", [
-    `“${text.slice(0, 40)}” is no thread that can be read. Type it like M10 x 1.5 or 3/8-16.`,
-  ]);
+  return fail("threadUnreadable", [messages.isNoThreadThat({ text: text.slice(0, 40) })]);
 }
 
 const sixteenths = (sizeMm: number) => (16 * sizeMm) / mmPerInch;

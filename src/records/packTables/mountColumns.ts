@@ -1,5 +1,6 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
 import { layoutKinds, layoutRegistry } from "../../physics/readings/index.ts";
+import * as messages from "../../words/compiled/records/packTables.ts";
 import { isThreaded, type Mounting, type MountingWay } from "../pack/mounting.ts";
 import type { Row } from "./tableRows.ts";
 
@@ -25,11 +26,11 @@ export function mountOfRow(row: Row, of: "stop" | "platform"): Mounting | undefi
   const thread = way !== undefined && isThreaded(way) ? row.thread("thread") : undefined;
   if (way === undefined || !isThreaded(way)) {
     const text = row.text("thread");
-    if (text !== undefined) row.fault("thread", "a thread goes with stud, bolt or two bolts only.");
+    if (text !== undefined) row.fault("thread", messages.threadGoesWithStud);
   }
   const bore = row.number("bore", { kind: "length" });
   if (bore !== undefined && way !== undefined && isThreaded(way)) {
-    row.fault("bore", "a bore goes with rod or cup only.");
+    row.fault("bore", messages.boreGoesWithRod);
   }
   const spacingMm = row.number("between bolts", { kind: "length" });
   const seatMm = row.number(of === "stop" ? "foot across" : "room for foot", { kind: "length" });
@@ -50,7 +51,10 @@ function layoutsOf(row: Row): readonly LayoutKind[] {
   return row.texts("made for").flatMap((text) => {
     const found = layoutNames[text.toLowerCase()];
     if (found === undefined) {
-      row.fault("made for", `“${text.slice(0, 40)}” is none of ${tableWords.join(", ")}.`);
+      row.fault(
+        "made for",
+        messages.isNoneOf({ text: text.slice(0, 40), tableWords: tableWords.join(", ") }),
+      );
     }
     return found === undefined ? [] : [found];
   });

@@ -1,4 +1,5 @@
 import { inModelUnits } from "../../physics/sentence.ts";
+import * as messages from "../../words/compiled/records/packTables.ts";
 import { type Maker, makerCode, type Pack, packFormat, packVersion } from "../pack/pack.ts";
 import { readPackValue } from "../pack/readPack.ts";
 import { platformsOf } from "./platformTable.ts";
@@ -22,7 +23,7 @@ export type PackOfTables =
 /** The head of the pack: who makes it, and what the whole of it shares. */
 function headOf(table: Table): Pick<Pack, "name" | "edition" | "maker" | "spacersMm" | "notes"> {
   const [row, ...more] = table.rows;
-  for (const each of more) each.fault("name", "this table has one row only.");
+  for (const each of more) each.fault("name", messages.thisTableHasOne);
   if (row === undefined) return { name: "" };
   const name = row.text("name", { needed: true }) ?? "";
   const edition = row.text("edition", { needed: true });

@@ -6,6 +6,7 @@ import {
   rideQuantities,
   type ValueName,
 } from "../../physics/readings/index.ts";
+import * as messages from "../../words/compiled/records/packTables.ts";
 import type { CheckLayout, CheckLimit, Platform, TypedReading } from "../check/checkRecord.ts";
 import { catalogueEntry } from "../entry/readingCatalogue.ts";
 import { plainNumber, stopOfPart } from "../pack/packCandidates.ts";
@@ -53,7 +54,7 @@ function layoutOf(row: Row, kind: LayoutKind): CheckLayout {
     const reading = readingOf(row, name);
     if (reading === undefined) continue;
     if (own.includes(name)) readings[name] = reading;
-    else row.fault(readingColumn(name), `a layout of kind ${kind} has no such reading.`);
+    else row.fault(readingColumn(name), messages.layoutOfKindHas({ kind }));
   }
   const role = row.choice("arm measured", roles);
   const stopOn = row.choice("stop fixed to", carriers);
@@ -100,9 +101,9 @@ export function platformsOf(table: Table, stops: StopRows): readonly Platform[] 
     const kind = row.choice("layout", layoutNames, { needed: true });
     const from = row.year("first year");
     const to = row.year("last year");
-    if (from === undefined && to !== undefined) row.fault("first year", "nothing is entered.");
+    if (from === undefined && to !== undefined) row.fault("first year", messages.nothingIsEntered);
     if (from !== undefined && to !== undefined && to < from) {
-      row.fault("last year", "it lies before the first year.");
+      row.fault("last year", messages.itLiesBeforeFirst);
     }
     const trims = row.texts("trims");
     const tellApart = row.text("how to tell it apart");
@@ -150,6 +151,6 @@ function usualOf(row: Row, { stops, named }: StopRows): string | null {
   if (found) return found.id;
   // Its own row is faulty, which is told there.
   if (named.some(({ partNumber }) => plainNumber(partNumber) === plainNumber(part))) return null;
-  row.fault("usual stop", `the part “${text.slice(0, 60)}” is not among the stops.`);
+  row.fault("usual stop", messages.partIsNotAmong({ text: text.slice(0, 60) }));
   return null;
 }

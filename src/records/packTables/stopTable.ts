@@ -1,4 +1,5 @@
 import type { CurvePoint, DampingPoint } from "../../physics/fitment.ts";
+import * as messages from "../../words/compiled/records/packTables.ts";
 import type { PackStop, TestConditions } from "../pack/pack.ts";
 import { mountOfRow } from "./mountColumns.ts";
 import type { Row, Table } from "./tableRows.ts";
@@ -23,7 +24,7 @@ export function curvesOf(table: Table): ReadonlyMap<string, Rows> {
     const into = row.number("damping in", { kind: "damping", allowed: "zeroOrMore" });
     const out = row.number("damping out", { kind: "damping", allowed: "zeroOrMore" });
     if ((into === undefined) !== (out === undefined)) {
-      row.fault("damping in", "damping needs both directions, in and out.");
+      row.fault("damping in", messages.dampingNeedsBothDirections);
     }
     if (partNumber === undefined || depth === undefined || force === undefined) continue;
     const key = keyOf(partNumber, revision);
@@ -61,10 +62,7 @@ export function stopsOf(
     const key = keyOf(partNumber ?? "", revision);
     const before = named.get(key);
     if (before !== undefined && partNumber !== undefined) {
-      row.fault(
-        "part number",
-        `“${partNumber}” stands in row ${before.line} already. Give one of them another number or revision.`,
-      );
+      row.fault("part number", messages.standsInRowAlready({ partNumber, line: before.line }));
     } else if (partNumber !== undefined) {
       named.set(key, { line: row.line, part: { partNumber, ...(revision && { revision }) } });
     }
@@ -77,7 +75,13 @@ export function stopsOf(
     if (named.has(key)) continue;
     const [part, revision] = JSON.parse(key) as [string, string];
     table.faults.push(
-      `${curveFile}: there are rows of “${part}”${revision === "" ? "" : `, revision ${revision}`}, but ${table.file} has no such part.`,
+      messages.thereAreRowsOf({
+        curveFile,
+        part,
+        noRevision: revision === "",
+        revision,
+        file: table.file,
+      }),
     );
   }
   return { stops, named: [...named.values()].map(({ part }) => part) };
@@ -124,7 +128,7 @@ function stopOf(
   if (partNumber === undefined) return null;
   const points = curves.get(keyOf(partNumber, revision))?.points;
   if (points === undefined) {
-    row.fault("part number", `there are no rows of “${partNumber}” in ${curveFile}.`);
+    row.fault("part number", messages.thereAreNoRows({ partNumber, curveFile }));
   }
   if (!name || !duty || height === undefined || usable === undefined || points === undefined) {
     return null;

@@ -1,5 +1,6 @@
 import Papa from "papaparse";
 import { inModelUnits } from "../../physics/sentence.ts";
+import * as messages from "../../words/compiled/records/packTables.ts";
 import { parseText } from "../entry/entry.ts";
 import { type AllowedSign, parseNumber } from "../entry/lengthEntry.ts";
 import type { EntryKind } from "../entry/readingCatalogue.ts";
@@ -95,7 +96,7 @@ export class Table {
     this.rows = rest.flatMap((cells, index) =>
       cells.every((cell) => cell.trim() === "") ? [] : [new Row(this, cells, index + 2, faults)],
     );
-    if (this.rows.length === 0) faults.push(`${file} has no rows below its headings.`);
+    if (this.rows.length === 0) faults.push(messages.hasNoRowsBelow({ file }));
   }
 
   static read({ file, text }: TableText, faults: string[]): Table {
@@ -123,7 +124,11 @@ export class Table {
     for (const { name, isTolerance } of this.#headings) {
       if (name === "" || this.#asked.has(`${isTolerance} ${name}`)) continue;
       this.faults.push(
-        `${this.file}: the heading “${isTolerance ? "± " : ""}${name.slice(0, 60)}” is not known. See the template for the headings there are.`,
+        messages.headingIsNotKnown({
+          file: this.file,
+          isTolerance: isTolerance ? "± " : "",
+          name: name.slice(0, 60),
+        }),
       );
     }
   }
@@ -146,7 +151,7 @@ export class Row {
   ) {}
 
   fault(column: string, sentence: string): void {
-    this.faults.push(`${this.table.file}, row ${this.line}, “${column}”: ${sentence}`);
+    this.faults.push(messages.row({ file: this.table.file, line: this.line, column, sentence }));
   }
 
   /** What of an item made of this row breaks the rules of a pack. */
@@ -155,7 +160,9 @@ export class Row {
     const read = readPackValue({ ...pack, ...items });
     if (read.ok) return;
     for (const { sentence } of read.faults) {
-      this.faults.push(`${this.table.file}, row ${this.line}: ${inModelUnits(sentence)}`);
+      this.faults.push(
+        messages.row2({ file: this.table.file, line: this.line, sentence: inModelUnits(sentence) }),
+      );
     }
   }
 
@@ -163,9 +170,9 @@ export class Row {
     const { at } = this.table.column(name);
     const text = (this.cells[at] ?? "").trim();
     if (text === "" && needed)
-      this.fault(name, at < 0 ? "the column is missing." : "nothing is entered.");
+      this.fault(name, at < 0 ? messages.columnIsMissing : messages.nothingIsEntered);
     if (text.length > 200) {
-      this.fault(name, "the text is longer than 200 characters.");
+      this.fault(name, messages.textIsLongerThan);
       return undefined;
     }
     return text === "" ? undefined : text;
@@ -188,7 +195,10 @@ export class Row {
     if (text === undefined) return undefined;
     const found = values[text.toLowerCase()];
     if (found === undefined) {
-      this.fault(name, `“${text.slice(0, 40)}” is none of ${Object.keys(values).join(", ")}.`);
+      this.fault(
+        name,
+        messages.isNoneOf2({ text: text.slice(0, 40), values: Object.keys(values).join(", ") }),
+      );
     }
     return found;
   }
@@ -201,7 +211,7 @@ export class Row {
     const text = (this.cells[at] ?? "").trim();
     const told = isTolerance ? `± ${name}` : name;
     if (text === "") {
-      if (needed) this.fault(told, at < 0 ? "the column is missing." : "nothing is entered.");
+      if (needed) this.fault(told, at < 0 ? messages.columnIsMissing : messages.nothingIsEntered);
       return undefined;
     }
     return this.#valueOf(told, text, unit, kind, allowed);
@@ -222,7 +232,7 @@ export class Row {
     if (text === "") return undefined;
     const read = parseNumber(text, "zeroOrMore");
     if (read.ok && read.value < 100) return read.value / 100;
-    this.fault(name, `“${text.slice(0, 40)}” is no percentage below 100.`);
+    this.fault(name, messages.isNoPercentageBelow({ text: text.slice(0, 40) }));
     return undefined;
   }
 
@@ -230,7 +240,7 @@ export class Row {
     const text = this.text(name);
     if (text === undefined) return undefined;
     if (/^(19|20|21)\d\d$/.test(text)) return Number(text);
-    this.fault(name, `“${text.slice(0, 40)}” is no year such as 2021.`);
+    this.fault(name, messages.isNoYearSuch({ text: text.slice(0, 40) }));
     return undefined;
   }
 
@@ -252,10 +262,10 @@ export class Row {
   ): number | undefined {
     const unit = heading === "" ? usualUnits[kind] : units[heading.toLowerCase()];
     if (unit === undefined || !kindUnits[kind].includes(unit)) {
-      const those = kindUnits[kind].filter((each) => each !== "").join(" or ");
+      const those = kindUnits[kind].filter((each) => each !== "").join(messages.or);
       this.fault(
         name,
-        `the unit “${heading}” of the heading is not ${those === "" ? "known here" : those}.`,
+        messages.unitOfHeadingIs({ heading, those: those === "" ? "known here" : those }),
       );
       return undefined;
     }

@@ -1,4 +1,5 @@
 import type { Fault } from "../../physics/outcome.ts";
+import * as messages from "../../words/compiled/records/photo.ts";
 import { boxedSize, pictureFacts } from "./pictureFile.ts";
 import { isTooManyPixels } from "./soundPhotos.ts";
 
@@ -6,9 +7,7 @@ function fault(code: string, sentence: Fault["sentence"]): Fault {
   return { code, sentence };
 }
 
-const unreadable = fault("photoUnreadable", [
-  "This picture can't be opened here. Take a photo, or choose a JPEG or PNG.",
-]);
+const unreadable = fault("photoUnreadable", [messages.thisPictureCantBe]);
 
 /** More than an ordinary camera gives; decoding what is larger would hold the phone up. */
 const mostPixels = 50_000_000;
@@ -20,7 +19,7 @@ const beginning = 200_000;
 export async function pictureFault(file: Blob): Promise<Fault | null> {
   if (file.size > mostBytes) {
     return fault("photoTooLarge", [
-      `This file is too large for a photo: ${Math.round(file.size / 1e6)} MB, and the most is ${mostBytes / 1e6} MB.`,
+      messages.thisFileIsToo({ file: Math.round(file.size / 1e6), mostBytes: mostBytes / 1e6 }),
     ]);
   }
   let bytes: Uint8Array;
@@ -33,6 +32,6 @@ export async function pictureFault(file: Blob): Promise<Fault | null> {
   if (size === null) return unreadable;
   if (!isTooManyPixels(size, mostPixels)) return null;
   return fault("photoTooLarge", [
-    `This picture has ${size.width} × ${size.height} pixels, far more than can be opened here. Take one with the camera's usual setting.`,
+    messages.thisPictureHasPixels({ width: size.width, height: size.height }),
   ]);
 }

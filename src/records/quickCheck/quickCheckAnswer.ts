@@ -3,9 +3,17 @@ import type { FieldPath } from "../../physics/outcome.ts";
 import { leastStopHeightMm } from "../../physics/prescription/index.ts";
 import { limitTouches, readingName } from "../../physics/readingNames.ts";
 import { limitOf, parseReadingId } from "../../physics/readings/index.ts";
-import { capital, length, margin, marginRange, type Sentence } from "../../physics/sentence.ts";
+import {
+  capital,
+  length,
+  margin,
+  marginRange,
+  type Sentence,
+  sentenceOf,
+} from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import { sureEnough, unlikelyEnough } from "../../physics/verdict/index.ts";
+import * as messages from "../../words/compiled/records/quickCheck.ts";
 import type { CheckRecord } from "../check/checkRecord.ts";
 import type { DoubtedReading } from "./quickCheckDoubts.ts";
 import type { MeasuredName } from "./quickCheckQuestion.ts";
@@ -47,7 +55,7 @@ export function quickCheckAnswer(
   const corner = corners[0];
   const open = corner && (doubted ?? notMeasured(record, measured, corner));
   if (corner === undefined || open) {
-    const why: readonly Sentence[] = [open?.sentence ?? ["No corner was measured."]];
+    const why: readonly Sentence[] = [open?.sentence ?? [messages.noCornerWasMeasured]];
     const settle = open && { reading: open.reading, sentence: measureIt(record, open.reading) };
     return { ...nothingKnown, ...common, why, settle: settle ?? null };
   }
@@ -77,9 +85,7 @@ function notMeasured(
   if (measured.length === 0) {
     return {
       reading: `${side}.gap`,
-      sentence: [
-        "Nothing was measured on this vehicle, so nothing can be said about it. The library knows it only as it was made.",
-      ],
+      sentence: [messages.nothingWasMeasuredOn],
     };
   }
   const { liftMm } = record.vehicle;
@@ -87,11 +93,7 @@ function notMeasured(
   if (liftMm < leastLiftMm || measured.includes("clearance") || place === undefined) return null;
   return {
     reading: `${side}.limits.${Math.max(0, place)}`,
-    sentence: [
-      "It stands ",
-      length(liftMm),
-      " higher than it was made, often with larger tires. What is left over the tire was not measured, so it can't be said.",
-    ],
+    sentence: sentenceOf(messages.itStandsHigherThan, { liftMm: length(liftMm) }),
   };
 }
 
@@ -99,7 +101,7 @@ function notMeasured(
 const leastLiftMm = 5;
 
 function measureIt(record: CheckRecord, reading: FieldPath): Sentence {
-  return [`Measure ${nameOf(record, reading)} on your own vehicle.`];
+  return [messages.measureOnYourOwn({ nameOf: nameOf(record, reading) })];
 }
 
 const nothingKnown: Omit<QuickCheckAnswer, "why" | "cautionsFor" | "assumed" | "measured"> = {
@@ -166,7 +168,7 @@ function reasons(
   const odd = checkOf(corner, "plausible");
   if (answer === "cantTell" && odd?.state === "unsure" && isOdd(corner)) return [odd.sentence];
   if (corner.reserveMm === null || corner.hardLimit === null) {
-    return [["It is not known how far the wheel can rise before hard contact."]];
+    return [[messages.itIsNotKnown]];
   }
   const why: Sentence[] = [...firstReasons(answer, corner, corner.reserveMm)];
   if (answer !== "no") why.push(...heightReasons(answer, record, corner, heightFits));
@@ -185,41 +187,36 @@ function firstReasons(
   corner: CornerAssessment,
   reserveMm: number,
 ): Sentence[] {
-  const touches = corner.hardLimit === null ? "hard contact" : limitTouches[corner.hardLimit];
+  const touches = corner.hardLimit === null ? messages.hardContact : limitTouches[corner.hardLimit];
   const range = corner.intervals.reserveMm;
   const between = marginRange(range);
   // Told as how much it is short, the range turns round with the number.
   const short: Sentence =
     range === null || range[1] > 0
       ? between
-      : [" (95 %: ", length(-range[1]), " to ", length(-range[0]), ")"];
+      : sentenceOf(messages.n95To, { range: length(-range[1]), range2: length(-range[0]) });
   if (answer === "cantTell") {
     return [
-      [
-        `Within the ± of the readings the stop may or may not be fully compressed before ${touches}.`,
-      ],
-      ["The readings say ", ...margin(reserveMm), ...between, "."],
+      [messages.withinOfReadingsStop({ touches })],
+      sentenceOf(messages.readingsSay, { margin: margin(reserveMm), between }),
     ];
   }
   if (neverMet(corner)) {
-    return [[`The stop is never met as it stands: ${touches} first.`]];
+    return [[messages.stopIsNeverMet({ touches })]];
   }
   const compressed: Sentence =
     reserveMm >= 0
-      ? [
-          `The stop is fully compressed `,
-          length(reserveMm),
-          ` of wheel travel before ${touches}`,
-          ...between,
-          answer === "yes" ? ", less than is wanted." : ".",
-        ]
-      : [
-          `${capital(touches)} `,
-          length(-reserveMm),
-          " of wheel travel before the stop is fully compressed",
-          ...short,
-          ".",
-        ];
+      ? sentenceOf(messages.stopIsFullyCompressed, {
+          reserveMm: length(reserveMm),
+          touches,
+          between,
+          answer,
+        })
+      : sentenceOf(messages.ofWheelTravelBefore, {
+          touches: capital(touches),
+          reserveMm: length(-reserveMm),
+          short,
+        });
   return [compressed];
 }
 
@@ -235,15 +232,11 @@ function heightReasons(
     const [least, greatest] = intervals.tallerMm;
     why.push(
       answer === "yes"
-        ? [
-            "It needs ",
-            length(tallerMm),
-            " more height with a stop of the same shape (95 %: ",
-            length(least),
-            " to ",
-            length(greatest),
-            ").",
-          ]
+        ? sentenceOf(messages.itNeedsMoreHeight, {
+            tallerMm: length(tallerMm),
+            least: length(least),
+            greatest: length(greatest),
+          })
         : sameShape(least, greatest),
     );
   }
@@ -251,52 +244,51 @@ function heightReasons(
   if (heightFits === false) return [...why, tooTall(record, gapMm, most)];
   if (most === null) return [...why, unknownEarly];
   const touches: Sentence =
-    most <= gapMm
-      ? [" before it touches too often on the road."]
-      : [" before it touches with the vehicle standing."];
-  return [...why, ["It may be taller by up to ", length(Math.min(most, gapMm)), ...touches]];
+    most <= gapMm ? [messages.beforeItTouchesToo] : [messages.beforeItTouchesWith];
+  return [
+    ...why,
+    sentenceOf(messages.itMayBeTaller, { most: length(Math.min(most, gapMm)), touches }),
+  ];
 }
 
 /** By how much a stop of the same build is too short, at least and at most; below 0 it is tall enough. */
 function sameShape(least: number, greatest: number): Sentence {
-  const stop = "A stop of the same shape ";
+  const stop = messages.stopOfSameShape;
   if (least >= 0) {
-    return [`${stop}is `, length(least), " to ", length(greatest), " too short (95 %)."];
+    return sentenceOf(messages.isToTooShort, {
+      stop,
+      least: length(least),
+      greatest: length(greatest),
+    });
   }
   return greatest > 0
-    ? [`${stop}may be `, length(greatest), " too short, or have ", ...margin(-least), " (95 %)."]
-    : [`${stop}has `, length(-greatest), " to ", ...margin(-least), " (95 %)."];
+    ? sentenceOf(messages.mayBeTooShort, {
+        stop,
+        greatest: length(greatest),
+        margin: margin(-least),
+      })
+    : sentenceOf(messages.hasTo95, { stop, greatest: length(-greatest), margin: margin(-least) });
 }
 
 /** Why no height fits: the road, or the gap itself. */
 function tooTall({ stop }: CheckRecord, gapMm: number, most: number | null): Sentence {
-  const alone = ", so height alone does not fix it.";
+  const alone = messages.soHeightAloneDoes;
   if (most === null || gapMm < most) {
-    return [
-      "But the gap is only ",
-      length(gapMm),
-      `: with more height it would be pressed with the vehicle standing${alone}`,
-    ];
+    return sentenceOf(messages.butGapIsOnly, { gapMm: length(gapMm), alone });
   }
   if (most > 0) {
-    return ["But more than ", length(most), ` more would touch too often on the road${alone}`];
+    return sentenceOf(messages.butMoreThanMore, { most: length(most), alone });
   }
-  const early = "But it touches too often on the road already, and ";
+  const early = messages.butItTouchesToo;
   return -most <= meanOf(stop.freeHeight) - leastStopHeightMm
-    ? [`${early}would have to be shorter by `, length(-most), alone]
-    : [`${early}no stop is short enough for that${alone}`];
+    ? sentenceOf(messages.wouldHaveToBe, { early, most: length(-most), alone })
+    : [messages.noStopIsShort({ early, alone })];
 }
 
-const unknownEarly: Sentence = [
-  "How often the stop would touch on the road is unknown without the vehicle's weights and rates.",
-];
+const unknownEarly: Sentence = [messages.howOftenStopWould];
 
 function earlyReason(state: "no" | "care"): Sentence {
-  return [
-    state === "no"
-      ? "The stop touches too often on the road already, even as measured: a taller one does not help there."
-      : "Loaded, the stop touches more often on the road than wanted.",
-  ];
+  return [state === "no" ? messages.stopTouchesTooOften : messages.loadedStopTouchesMore];
 }
 
 /** The first reading that the customer can take again; where the geometry is to blame, a full check. */
@@ -309,15 +301,13 @@ function settling(
   if (corner.reserveMm === null) {
     return {
       reading: `${side}.limits.0`,
-      sentence: [
-        "Measure the clearance over the tire, or the rod left on the shock: how far it is to hard contact.",
-      ],
+      sentence: [messages.measureClearanceOverTire],
     };
   }
   if (odd?.state === "unsure" && odd.reading !== undefined && isOdd(corner)) {
     return {
       reading: odd.reading,
-      sentence: [`Re-measure ${nameOf(record, odd.reading)}.`],
+      sentence: [messages.reMeasure({ nameOf: nameOf(record, odd.reading) })],
     };
   }
   const own = corner.doubt.reserve.find(({ reading }) => isCustomers(reading));
@@ -326,20 +316,18 @@ function settling(
     const reading = most?.reading ?? `${side}.gap`;
     return {
       reading,
-      sentence: [
-        `Carry on as a full check and measure ${nameOf(record, reading)} on your own vehicle. `,
-        { kind: "share", value: most?.share ?? 1 },
-        " of the margin of error comes from it.",
-      ],
+      sentence: sentenceOf(messages.carryOnAsFull, {
+        nameOf: nameOf(record, reading),
+        share: { kind: "share", value: most?.share ?? 1 },
+      }),
     };
   }
   return {
     reading: own.reading,
-    sentence: [
-      `Measure ${nameOf(record, own.reading)}, as closely as you can and more than once: `,
-      { kind: "share", value: own.share },
-      " of the margin of error comes from it.",
-    ],
+    sentence: sentenceOf(messages.measureAsCloselyAs, {
+      nameOf: nameOf(record, own.reading),
+      share: { kind: "share", value: own.share },
+    }),
   };
 }
 

@@ -1,7 +1,8 @@
 import { layoutAtHeight } from "../../physics/kinematics/index.ts";
 import type { ReadingId } from "../../physics/readings/index.ts";
-import { length, type Sentence } from "../../physics/sentence.ts";
+import { length, type Sentence, sentenceOf } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
+import * as messages from "../../words/compiled/records/quickCheck.ts";
 import type { TypedReading } from "../check/checkRecord.ts";
 import { isBelievable } from "../entry/readingCatalogue.ts";
 import type { Platform } from "../pack/pack.ts";
@@ -25,11 +26,7 @@ export function groundToArch(platform: Platform, { rideHeight }: Heights): Doubt
   if (above < wheelRadius[0] || above > wheelRadius[1]) return null;
   return {
     reading: "left.rideHeight",
-    sentence: [
-      "This is far above the usual ",
-      length(meanOf(platform.rideHeight)),
-      ": it looks like ground to fender. Measure from the middle of the wheel to the fender.",
-    ],
+    sentence: sentenceOf(messages.thisIsFarAbove, { meanOf: length(meanOf(platform.rideHeight)) }),
   };
 }
 
@@ -41,14 +38,14 @@ export function notBelieved({
 }: QuickCheckReadings): DoubtedReading | null {
   const typed: readonly (readonly [ReadingId, string, TypedReading | undefined])[] = [
     ["left.gap", "gap", gap],
-    ["stop.freeHeight", "height of the stop", stopHeight],
+    ["stop.freeHeight", messages.heightOfStop, stopHeight],
     ["left.limits.0", "clearance", clearance?.reading],
   ];
   for (const [reading, name, own] of typed) {
     if (own === undefined || isBelievable(reading, meanOf(own))) continue;
     return {
       reading,
-      sentence: [`The ${name} as typed is far from any vehicle's. Check its unit: mm or inches.`],
+      sentence: [messages.asTypedIsFar({ name })],
     };
   }
   return null;
@@ -93,13 +90,11 @@ function slipOf(
 ): DoubtedReading {
   return {
     reading,
-    sentence: [
-      `By the other readings this ${name} should be about `,
-      length(expectedMm),
-      ", not ",
-      length(meanOf(typed)),
-      ". Was it read in inches? Check its unit; if it is right, measure the ride height and the stop as well.",
-    ],
+    sentence: sentenceOf(messages.byOtherReadingsThis, {
+      name,
+      expectedMm: length(expectedMm),
+      meanOf: length(meanOf(typed)),
+    }),
   };
 }
 
@@ -115,10 +110,6 @@ export function bodyLift(platform: Platform, { rideHeight, gap }: Heights): Doub
   if (opened > 0.3 * raised.value.openedMm) return null;
   return {
     reading: "left.gap",
-    sentence: [
-      "It stands ",
-      length(raisedMm),
-      " higher, but the gap is as it was made. Was the body raised off its frame? Then a full check is needed; else re-measure the gap.",
-    ],
+    sentence: sentenceOf(messages.itStandsHigherBut, { raisedMm: length(raisedMm) }),
   };
 }

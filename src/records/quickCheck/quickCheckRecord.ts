@@ -2,8 +2,15 @@ import type { LayoutKind, LimitKind, Reading, Ride, Use } from "../../physics/fi
 import { layoutAtHeight } from "../../physics/kinematics/index.ts";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import { layoutRegistry } from "../../physics/readings/index.ts";
-import { capital, inModelUnits, length, type Sentence } from "../../physics/sentence.ts";
+import {
+  capital,
+  inModelUnits,
+  length,
+  type Sentence,
+  sentenceOf,
+} from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
+import * as messages from "../../words/compiled/records/quickCheck.ts";
 import type {
   CheckLayout,
   CheckLimit,
@@ -67,20 +74,14 @@ export function quickCheckRecord(
 ): Outcome<QuickCheckRecord> {
   const platform = platformOf(pack, question.platformId);
   if (platform === null) {
-    return fail("platformNotKnown", [
-      "This vehicle is not in the parts library. Choose another, or make a full check.",
-    ]);
+    return fail("platformNotKnown", [messages.thisVehicleIsNot]);
   }
   const usual = stopOf(pack, platform.usualStop);
   if (usual === null) {
-    return fail("stopNotKnown", [
-      `The parts library does not say which stop the ${platform.label} has. Make a full check.`,
-    ]);
+    return fail("stopNotKnown", [messages.partsLibraryDoesNot({ label: platform.label })]);
   }
   const { readings } = question;
-  const assumed: Sentence[] = [
-    [`Geometry, masses, rates and damping are those of the ${platform.label} in the library.`],
-  ];
+  const assumed: Sentence[] = [[messages.geometryMassesRatesAnd({ label: platform.label })]];
   const standing = standingOf(platform, readings, assumed);
   const arch = groundToArch(platform, readings);
   if (arch !== null) return fail("rideHeightNotBelievable", arch.sentence, arch.reading);
@@ -92,10 +93,10 @@ export function quickCheckRecord(
   const { batch } = question.part ?? {};
   const known =
     part === null
-      ? { stop: stopFromPack(usual), words: `the usual one, “${usual.name}”` }
+      ? { stop: stopFromPack(usual), words: messages.usualOne({ name: usual.name }) }
       : {
           stop: { ...stopFromPack(part), ...(batch !== undefined && { batch }) },
-          words: `“${part.name}”, by its part number`,
+          words: messages.byItsPartNumber({ name: part.name }),
         };
   const stop = fittedStop(known, readings.stopHeight, assumed);
   const { openedMm, openedPerMm } = placed.value;
@@ -106,7 +107,7 @@ export function quickCheckRecord(
   if (!limits.ok) return limits;
   const use: Use =
     readings.payload === "trailer" && question.use === "daily" ? "towing" : question.use;
-  if (use !== question.use) assumed.push(["With a trailer on the hitch the use is towing."]);
+  if (use !== question.use) assumed.push([messages.withTrailerOnHitch]);
   const { rideHeight = platform.rideHeight } = readings;
   const rules = pack.rules?.[use];
   const reference = takenFrom(pack, { platform, rules, stop: part?.id });
@@ -170,21 +171,20 @@ function standingOf(
   assumed: Sentence[],
 ): Standing {
   if (rideHeight === undefined) {
-    assumed.push(["The ride height was not measured: the vehicle is taken as standing as usual."]);
+    assumed.push([messages.rideHeightWasNot]);
     return { raisedMm: 0, tol: 0 };
   }
   if (platform.rideHeight === undefined) {
-    assumed.push([
-      "The library has no usual ride height: the vehicle is taken as standing as usual.",
-    ]);
+    assumed.push([messages.libraryHasNoUsual]);
     return { raisedMm: 0, tol: 0 };
   }
   const raisedMm = meanOf(rideHeight) - meanOf(platform.rideHeight);
-  assumed.push([
-    "It stands ",
-    length(Math.abs(raisedMm)),
-    ` ${raisedMm < 0 ? "lower" : "higher"} than usual, by its springs and not by raising the body off the frame.`,
-  ]);
+  assumed.push(
+    sentenceOf(messages.itStandsLower, {
+      raisedMm: length(Math.abs(raisedMm)),
+      isRaisedMm: raisedMm < 0,
+    }),
+  );
   return { raisedMm, tol: Math.hypot(rideHeight.tol, platform.rideHeight.tol) };
 }
 
@@ -199,21 +199,23 @@ function fittedStop(
   assumed: Sentence[],
 ): CheckStop {
   if (measured === undefined) {
-    assumed.push([`The stop is taken as ${words}, of its usual height.`]);
+    assumed.push([messages.stopIsTakenAs({ words })]);
     return { ...known, freeHeight: fromPack(known.freeHeight) };
   }
   const height = meanOf(measured);
   const usualHeight = meanOf(known.freeHeight);
   if (Math.abs(height - usualHeight) <= measured.tol + known.freeHeight.tol) {
-    assumed.push([`The stop is taken as ${words}.`]);
+    assumed.push([messages.stopIsTakenAs2({ words })]);
     return { ...known, freeHeight: measured };
   }
   const growth = height / usualHeight;
-  assumed.push([
-    "The stop is ",
-    length(Math.abs(height - usualHeight)),
-    ` ${height > usualHeight ? "taller" : "shorter"} than ${words}: it is taken as one of the same build and stiffness, without damping.`,
-  ]);
+  assumed.push(
+    sentenceOf(messages.stopIsTaller, {
+      height: length(Math.abs(height - usualHeight)),
+      hasHeight: height > usualHeight,
+      words,
+    }),
+  );
   // What tests at speed found holds for the tested stop alone.
   const {
     restLoss: _loss,
@@ -229,7 +231,7 @@ function fittedStop(
   return {
     ...build,
     ...(usableTolMm !== undefined && { usableTolMm: growth * usableTolMm }),
-    name: `${shortened(known.name, 180)}, ${height > usualHeight ? "taller" : "shorter"}`,
+    name: messages.taller({ name: shortened(known.name, 180), hasHeight: height > usualHeight }),
     freeHeight: measured,
     usableCompressionMm: growth * known.usableCompressionMm,
     curve: known.curve.map(([depth, force]) => [growth * depth, growth * force] as const),
@@ -249,9 +251,7 @@ function gapOf(
 ): Outcome<TypedReading> {
   if (readings.gap !== undefined) return succeed(readings.gap);
   if (platform.gap === undefined) {
-    return fail("gapNotKnown", [
-      "The library does not know this vehicle's gap. Measure it: from the stop to what it meets, along the stop.",
-    ]);
+    return fail("gapNotKnown", [messages.libraryDoesNotKnow]);
   }
   const taller = meanOf(stop.freeHeight) - meanOf(usual.freeHeight);
   const heightTol = readings.stopHeight === undefined ? 0 : readings.stopHeight.tol;
@@ -261,24 +261,18 @@ function gapOf(
     tol: Math.hypot(platform.gap.tol, doubt, heightTol),
   };
   if (meanOf(gap) <= 0) {
-    return fail("gapNotBelievable", [
-      "By these readings the stop would already be pressed with the vehicle standing. Measure the gap itself, from the stop to what it meets.",
-    ]);
+    return fail("gapNotBelievable", [messages.byTheseReadingsStop]);
   }
-  assumed.push([
-    "The gap was not measured: ",
-    length(meanOf(gap)),
-    " follows from the library's and the ride height.",
-  ]);
+  assumed.push(sentenceOf(messages.gapWasNotMeasured, { meanOf: length(meanOf(gap)) }));
   return succeed(gap);
 }
 
 const limitWords: { readonly [Kind in LimitKind]: string } = {
-  tyre: "the clearance over the tire",
-  damper: "the rod left on the shock",
-  spring: "the spring travel left",
-  metal: "the metal to metal clearance",
-  other: "the other clearance",
+  tyre: messages.clearanceOverTire,
+  damper: messages.rodLeftOnShock,
+  spring: messages.springTravelLeft,
+  metal: messages.metalToMetalClearance,
+  other: messages.otherClearance,
 };
 
 function limitsOf(
@@ -304,15 +298,17 @@ function limitsOf(
     };
     if (meanOf(reading) <= 0) {
       return fail("limitNotBelievable", [
-        `At this ride height nothing would be left of ${limitWords[limit.kind]}. Re-measure the ride height, from the wheel's center to the fender.`,
+        messages.atThisRideHeight({ kind: limitWords[limit.kind] }),
       ]);
     }
     limits.push({ ...limit, reading });
-    assumed.push([
-      `${capital(limitWords[limit.kind])} is the library's, at this ride height: `,
-      length(meanOf(reading)),
-      limit.kind === "tyre" ? ". Larger tires leave less: measure it then." : ".",
-    ]);
+    assumed.push(
+      sentenceOf(messages.isLibrarysAtThis, {
+        kind: capital(limitWords[limit.kind]),
+        meanOf: length(meanOf(reading)),
+        kind2: limit.kind,
+      }),
+    );
   }
   if (clearance === undefined) return succeed(limits);
   const usual = platform.limits.find(({ kind }) => kind === clearance.kind);
@@ -330,7 +326,7 @@ function freshLimit(
     return { kind, at: "stop" };
   }
   if (kind === "damper") {
-    assumed.push(["The shock is taken to close as fast as the wheel rises."]);
+    assumed.push([messages.shockIsTakenTo]);
   }
   return { kind, at: "wheel", perWheel: 1 };
 }
@@ -342,16 +338,12 @@ function rideOf(
 ): Ride {
   const { label, perCornerKg } = usualPayload(payload);
   const { value, tol } = perCornerKg[axle];
-  const how = `usual for “${label.toLowerCase()}”, common practice`;
-  assumed.push([
-    `“${label}” is taken as `,
-    { kind: "mass", value },
-    " more on this wheel than it stands under now.",
-  ]);
+  const how = messages.usualForCommonPractice({ label: label.toLowerCase() });
+  assumed.push(sentenceOf(messages.isTakenAsMore, { label, value: { kind: "mass", value } }));
   const fromPack = Object.fromEntries(
     Object.entries(ride)
       .filter(([, quantity]) => typeof quantity === "number")
-      .map(([name]) => [name, `parts library, ${shortened(platform, 150)}`]),
+      .map(([name]) => [name, messages.partsLibrary({ platform: shortened(platform, 150) })]),
   );
   return {
     ...ride,

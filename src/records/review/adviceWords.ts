@@ -1,4 +1,5 @@
-import { type Sentence, spacer } from "../../physics/sentence.ts";
+import { type Sentence, sentenceOf, spacer } from "../../physics/sentence.ts";
+import * as messages from "../../words/compiled/records/review.ts";
 import { dateText } from "../check/checkName.ts";
 import type { Advice } from "../check/checkRecord.ts";
 import { sentenceText } from "../entry/quantityText.ts";
@@ -7,12 +8,14 @@ import { stopInFull } from "../pack/stopFacts.ts";
 
 /** "Tall firm, HL-3130, revision B, spacer 15.0 mm": what an answer prescribed. */
 export function adviceSentence({ part }: Advice): Sentence {
-  if (part === undefined) return ["no part prescribed"];
+  if (part === undefined) return [messages.noPartPrescribed];
   const { partNumber, change, spacerMm: value, stopRateClass } = part;
-  if (change === "nothing") return [`nothing to change, ${stopInFull(part)}`];
+  if (change === "nothing") return [messages.nothingToChange({ stopInFull: stopInFull(part) })];
   const scaled = partNumber === undefined && change !== "spacer";
-  const stiffness: Sentence = [", class ", { kind: "stiffnessClass", value: stopRateClass }];
-  const under: Sentence = [", spacer ", spacer(value)];
+  const stiffness: Sentence = sentenceOf(messages.classWord, {
+    stopRateClass: { kind: "stiffnessClass", value: stopRateClass },
+  });
+  const under: Sentence = sentenceOf(messages.spacer, { value: spacer(value) });
   return [stopInFull(part), ...(scaled ? stiffness : []), ...(value > 0 ? under : [])];
 }
 
@@ -22,11 +25,13 @@ export function adviceWords(advice: Advice, unit: LengthUnit): string {
 
 /** When it was shown, for which side where it was one, and by which parts library. */
 export function adviceGiven({ at, sides: [side, other], pack, edition }: Advice): string {
-  const library = pack === undefined ? "" : `, parts library ${pack}`;
-  return [
-    dateText(at),
-    side !== undefined && other === undefined ? `, ${side} side` : "",
+  const library = pack === undefined ? "" : messages.partsLibrary({ pack });
+  return sentenceOf(messages.isSideSelectTrueSide, {
+    at: dateText(at),
+    isSide: Boolean(side !== undefined && other === undefined),
+    side,
     library,
-    library === "" || edition === undefined ? "" : `, edition ${edition}`,
-  ].join("");
+    isLibrary: Boolean(library === "" || edition === undefined),
+    edition,
+  }).join("");
 }

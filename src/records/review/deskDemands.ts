@@ -1,6 +1,7 @@
 import type { DesignEvent, UseRules } from "../../physics/fitment.ts";
 import { rulesOf } from "../../physics/road/index.ts";
-import { length, type Quantity, type Sentence } from "../../physics/sentence.ts";
+import { length, type Quantity, type Sentence, sentenceOf } from "../../physics/sentence.ts";
+import * as messages from "../../words/compiled/records/review.ts";
 import type { CheckRecord } from "../check/checkRecord.ts";
 import type { PackPlatforms } from "../pack/pack.ts";
 import { canonicalText } from "../text/canonicalText.ts";
@@ -30,15 +31,14 @@ function roadSpeed(value: number): Quantity {
 }
 
 function eventWords(event: DesignEvent): Sentence {
-  if (event.kind === "landing") return ["a landing of ", length(1000 * event.heightM)];
-  return [
-    event.kind === "obstacle" ? "an obstacle of " : "a speed bump of ",
-    length(1000 * event.heightM),
-    " and ",
-    length(1000 * event.lengthM),
-    " at ",
-    roadSpeed(event.speedKmPerH),
-  ];
+  if (event.kind === "landing")
+    return sentenceOf(messages.landingOf, { heightM: length(1000 * event.heightM) });
+  return sentenceOf(messages.obstacleOf, {
+    kind: event.kind,
+    heightM: length(1000 * event.heightM),
+    lengthM: length(1000 * event.lengthM),
+    roadSpeed: roadSpeed(event.speedKmPerH),
+  });
 }
 
 function eventsWords(events: readonly DesignEvent[]): Sentence {
@@ -52,20 +52,20 @@ const demands: {
     readonly words: (value: UseRules[Name]) => Sentence;
   };
 } = {
-  roadClass: { name: "road class", words: (value) => [value] },
+  roadClass: { name: messages.roadClass, words: (value) => [value] },
   speedKmPerH: { name: "speed", words: (value) => [roadSpeed(value)] },
   allowedContactsPerKm: {
-    name: "contacts allowed",
+    name: messages.contactsAllowed,
     words: (value) => [{ kind: "contactRate", value }],
   },
   accelerationCapG: {
-    name: "greatest acceleration",
+    name: messages.greatestAcceleration,
     words: (value) => [{ kind: "acceleration", value }],
   },
-  events: { name: "obstacles and landings", words: eventsWords },
-  reserveMm: { name: "reserve wanted", words: (value) => [length(value)] },
-  balanceMm: { name: "difference of the sides allowed", words: (value) => [length(value)] },
-  roadKurtosis: { name: "kurtosis of the road", words: (value) => [`${value}`] },
+  events: { name: messages.obstaclesAndLandings, words: eventsWords },
+  reserveMm: { name: messages.reserveWanted, words: (value) => [length(value)] },
+  balanceMm: { name: messages.differenceOfSidesAllowed, words: (value) => [length(value)] },
+  roadKurtosis: { name: messages.kurtosisOfRoad, words: (value) => [`${value}`] },
 };
 
 /** One demand of a check that is not this desk's. */

@@ -17,6 +17,7 @@ import {
 } from "../../physics/readings/index.ts";
 import { inModelUnits } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
+import * as messages from "../../words/compiled/records/review.ts";
 import type {
   CheckLimit,
   CheckRecord,
@@ -49,16 +50,16 @@ interface Column {
 }
 
 const stateWords: { readonly [Each in State]: string } = {
-  ok: "fits",
-  care: "take care",
-  no: "does not fit",
-  unsure: "not sure",
+  ok: messages.fits,
+  care: messages.takeCare,
+  no: messages.doesNotFit,
+  unsure: messages.notSure,
 };
 const deskWords: { readonly [Each in DeskState]: string } = {
-  new: "new",
-  accepted: "accepted",
-  askedAgain: "asked again",
-  otherPart: "other part advised",
+  new: messages.newWord,
+  accepted: messages.accepted,
+  askedAgain: messages.askedAgain,
+  otherPart: messages.otherPartAdvised,
 };
 
 function armOf({ layout }: CheckRecord): PartialLayout {
@@ -66,12 +67,12 @@ function armOf({ layout }: CheckRecord): PartialLayout {
 }
 
 const about: readonly Column[] = [
-  { header: "check id", field: ({ record }) => record.id },
+  { header: messages.checkId, field: ({ record }) => record.id },
   { header: "version", field: ({ version }) => version },
-  { header: "made (UTC)", field: ({ record }) => record.createdAt },
-  { header: "received (UTC)", field: ({ submission }) => submission.receivedAt },
+  { header: messages.madeUtc, field: ({ record }) => record.createdAt },
+  { header: messages.receivedUtc, field: ({ submission }) => submission.receivedAt },
   { header: "job", field: ({ record }) => record.job?.label },
-  { header: "job number", field: ({ record }) => record.job?.number },
+  { header: messages.jobNumber, field: ({ record }) => record.job?.number },
   { header: "moment", field: ({ record }) => record.job?.moment },
   { header: "vehicle", field: ({ record }) => record.vehicle.label },
   { header: "platform", field: ({ record }) => record.vehicle.platformId },
@@ -79,30 +80,30 @@ const about: readonly Column[] = [
   { header: "axle", field: ({ record }) => record.axle },
   { header: "side", field: ({ side }) => side },
   { header: "layout", field: ({ record }) => record.layout.kind },
-  { header: "arm measured", field: ({ record }) => armOf(record).armRole },
-  { header: "stop fixed to", field: ({ record }) => armOf(record).stopOn },
+  { header: messages.armMeasured, field: ({ record }) => armOf(record).armRole },
+  { header: messages.stopFixedTo, field: ({ record }) => armOf(record).stopOn },
   { header: "name", field: ({ record }) => record.author.name },
   { header: "role", field: ({ record }) => record.author.role },
   { header: "contact", field: ({ record }) => record.author.contact },
   { header: "stop", field: ({ record }) => stopTitle(record.stop) },
   {
-    header: "stop curve",
+    header: messages.stopCurve,
     field: ({ record: { stop } }) =>
-      stop.estimated ? `estimate ${estimateBand(stop.estimated)}` : "tested",
+      stop.estimated ? messages.estimate({ estimateBand: estimateBand(stop.estimated) }) : "tested",
   },
-  { header: "stop part number", field: ({ record }) => record.stop.partNumber },
-  { header: "stop revision", field: ({ record }) => record.stop.revision },
-  { header: "stop batch", field: ({ record }) => record.stop.batch },
-  { header: "stop duty", field: ({ record }) => record.stop.duty },
-  { header: "desk state", field: ({ state }) => deskWords[state] },
-  { header: "decided by", field: ({ decision }) => decision?.by },
-  { header: "decided (UTC)", field: ({ decision }) => decision?.at },
-  { header: "desk note", field: ({ decision }) => decision?.note },
+  { header: messages.stopPartNumber, field: ({ record }) => record.stop.partNumber },
+  { header: messages.stopRevision, field: ({ record }) => record.stop.revision },
+  { header: messages.stopBatch, field: ({ record }) => record.stop.batch },
+  { header: messages.stopDuty, field: ({ record }) => record.stop.duty },
+  { header: messages.deskState, field: ({ state }) => deskWords[state] },
+  { header: messages.decidedBy, field: ({ decision }) => decision?.by },
+  { header: messages.decidedUtc, field: ({ decision }) => decision?.at },
+  { header: messages.deskNote, field: ({ decision }) => decision?.note },
   {
     header: "verdict",
     field: ({ assessment, submission }) => {
       const verdict = assessment?.verdict ?? submission.computed?.verdict;
-      return verdict === undefined ? "not computed yet" : stateWords[verdict];
+      return verdict === undefined ? messages.notComputedYet : stateWords[verdict];
     },
   },
   {
@@ -112,7 +113,7 @@ const about: readonly Column[] = [
       return reason === undefined ? null : inModelUnits(reason);
     },
   },
-  { header: "odd readings", field: ({ submission }) => submission.computed?.odd },
+  { header: messages.oddReadings, field: ({ submission }) => submission.computed?.odd },
 ];
 
 const units: { readonly [Kind in ValueKind]?: string } = {
@@ -137,8 +138,8 @@ function readingColumns(
   return [
     { header: `${name} (${unit})`, field: (subject) => mean(find(subject)) },
     { header: `${name} ± (${unit})`, field: (subject) => find(subject)?.tol },
-    { header: `${name} repeats`, field: (subject) => find(subject)?.values.length },
-    { header: `${name} source`, field: (subject) => sourceField(find(subject)) },
+    { header: messages.repeats({ name }), field: (subject) => find(subject)?.values.length },
+    { header: messages.source({ name }), field: (subject) => sourceField(find(subject)) },
   ];
 }
 
@@ -150,47 +151,47 @@ function cornerOf({ record, side }: TableSubject) {
 const limitsShown = 6;
 
 function limitText({ kind, at, perWheel, reading }: CheckLimit): string {
-  const closing = perWheel === undefined ? "" : `, closing ${perWheel} mm/mm`;
+  const closing = perWheel === undefined ? "" : messages.closingMmMm({ perWheel });
   const source = sourceOf(reading);
   const said = source === "measured" ? "" : `, ${sourceWords[source]}`;
-  return `${kind} ${meanOf(reading)} ± ${reading.tol} mm at the ${at}${closing}${said}`;
+  return messages.mmAt({ kind, meanOf: meanOf(reading), tol: reading.tol, at, closing, said });
 }
 
 const limits: readonly Column[] = [
-  { header: "limits measured", field: (subject) => cornerOf(subject)?.limits.length },
+  { header: messages.limitsMeasured, field: (subject) => cornerOf(subject)?.limits.length },
   ...Array.from({ length: limitsShown }, (_, index): Column[] => {
     const limit = (subject: TableSubject) => cornerOf(subject)?.limits[index];
-    const name = `limit ${index + 1}`;
+    const name = messages.limit({ index: index + 1 });
     return [
       { header: name, field: (subject) => limit(subject)?.kind },
-      { header: `${name}: measured at`, field: (subject) => limit(subject)?.at },
+      { header: messages.measuredAt({ name }), field: (subject) => limit(subject)?.at },
       {
-        header: `${name}: closing per wheel travel (mm/mm)`,
+        header: messages.closingPerWheelTravel({ name }),
         field: (subject) => {
           const found = limit(subject);
           return found?.at === "wheel" ? (found.perWheel ?? 1) : null;
         },
       },
       {
-        header: `${name}: clearance (mm)`,
+        header: messages.clearanceMm({ name }),
         field: (subject) => {
           const reading = limit(subject)?.reading;
           return reading && meanOf(reading);
         },
       },
-      { header: `${name}: clearance ± (mm)`, field: (subject) => limit(subject)?.reading.tol },
+      { header: messages.clearanceMm2({ name }), field: (subject) => limit(subject)?.reading.tol },
       {
-        header: `${name}: clearance repeats`,
+        header: messages.clearanceRepeats({ name }),
         field: (subject) => limit(subject)?.reading.values.length,
       },
       {
-        header: `${name}: clearance source`,
+        header: messages.clearanceSource({ name }),
         field: (subject) => sourceField(limit(subject)?.reading),
       },
     ];
   }).flat(),
   {
-    header: "further limits",
+    header: messages.furtherLimits,
     field: (subject) => cornerOf(subject)?.limits.slice(limitsShown).map(limitText).join("; "),
   },
 ];
@@ -209,20 +210,20 @@ const readings: readonly Column[] = [
   ...limits,
   ...readingColumns("left.cornerMassKg", (subject) => cornerOf(subject)?.cornerMassKg),
   ...readingColumns("stop.freeHeight", ({ record }) => record.stop.freeHeight),
-  { header: "lift (mm)", field: ({ record }) => record.vehicle.liftMm },
-  { header: "usable compression (mm)", field: ({ record }) => record.stop.usableCompressionMm },
+  { header: messages.liftMm, field: ({ record }) => record.vehicle.liftMm },
+  { header: messages.usableCompressionMm, field: ({ record }) => record.stop.usableCompressionMm },
   ...rideQuantities.flatMap((name): Column[] => {
     const { name: words, kind } = rideReadings[name];
-    const named = name === "payloadPerCornerKg" ? "payload per corner" : words;
+    const named = name === "payloadPerCornerKg" ? messages.payloadPerCorner : words;
     return [
       {
         header: `${named} (${units[kind] ?? ""})`,
         field: ({ record }) => record.ride?.[name],
       },
       {
-        header: `${named} source`,
+        header: messages.source2({ named }),
         field: ({ record: { ride } }) =>
-          ride?.[name] === undefined ? null : (ride.estimated?.[name] ?? "as typed"),
+          ride?.[name] === undefined ? null : (ride.estimated?.[name] ?? messages.asTyped),
       },
     ];
   }),
@@ -243,8 +244,8 @@ function intervalColumns(
   value: (corner: CornerAssessment) => Interval | null,
 ): Column[] {
   return [
-    figure(`${header}, 95 % from (mm)`, (corner) => value(corner)?.[0] ?? null),
-    figure(`${header}, 95 % to (mm)`, (corner) => value(corner)?.[1] ?? null),
+    figure(messages.n95FromMm({ header }), (corner) => value(corner)?.[0] ?? null),
+    figure(messages.n95ToMm({ header }), (corner) => value(corner)?.[1] ?? null),
   ];
 }
 
@@ -256,60 +257,54 @@ const checkIds: readonly CheckId[] = [
   "plausible",
 ];
 const checkWords: { readonly [Id in CheckId]: string } = {
-  clearance: "fully compressed before hard contact",
-  earlyContact: "stop doesn't touch too soon",
-  stiffness: "stiffness",
-  balance: "left and right match",
-  plausible: "readings plausible",
+  clearance: messages.fullyCompressedBeforeHard,
+  earlyContact: messages.stopDoesntTouchToo,
+  stiffness: messages.stiffness,
+  balance: messages.leftAndRightMatch,
+  plausible: messages.readingsPlausible,
 };
 
 const figures: readonly Column[] = [
   figure("linkage", ({ linkage }) => linkage),
-  figure("lever ratio (wheel per stop)", ({ leverRatio }) => leverRatio),
-  figure(
-    "lever ratio at full compression (wheel per stop)",
-    (corner) => corner.leverRatioAtFullStop,
-  ),
-  figure("wheel travel to contact (mm)", (corner) => corner.wheelTravelToContactMm),
-  figure("wheel travel to full compression (mm)", (corner) => corner.wheelTravelToFullStopMm),
-  figure("wheel travel to hard contact (mm)", (corner) => corner.wheelTravelToHardLimitMm),
-  figure("hard contact", ({ hardLimit }) => hardLimit),
-  figure("free share of the travel (1)", ({ freeShare }) => freeShare),
-  figure("reserve (mm)", ({ reserveMm }) => reserveMm),
-  figure("extra height by a spacer (mm)", ({ spacerMm }) => spacerMm),
-  figure("extra height by a taller stop (mm)", ({ tallerMm }) => tallerMm),
-  figure("one wheel: lever ratio (wheel per stop)", ({ oneWheel }) => oneWheel?.leverRatio),
-  figure("one wheel: travel to contact (mm)", (corner) => corner.oneWheel?.wheelTravelToContactMm),
-  figure(
-    "one wheel: travel to full compression (mm)",
-    (corner) => corner.oneWheel?.wheelTravelToFullStopMm,
-  ),
-  figure("secant rate of the stop (N/mm)", ({ secantRateNPerMm }) => secantRateNPerMm),
-  figure("stiffness class (N/mm)", ({ stopRateClass }) => stopRateClass),
+  figure(messages.leverRatioWheelPer, ({ leverRatio }) => leverRatio),
+  figure(messages.leverRatioAtFull, (corner) => corner.leverRatioAtFullStop),
+  figure(messages.wheelTravelToContact, (corner) => corner.wheelTravelToContactMm),
+  figure(messages.wheelTravelToFull, (corner) => corner.wheelTravelToFullStopMm),
+  figure(messages.wheelTravelToHard, (corner) => corner.wheelTravelToHardLimitMm),
+  figure(messages.hardContact, ({ hardLimit }) => hardLimit),
+  figure(messages.freeShareOfTravel, ({ freeShare }) => freeShare),
+  figure(messages.reserveMm, ({ reserveMm }) => reserveMm),
+  figure(messages.extraHeightBySpacer, ({ spacerMm }) => spacerMm),
+  figure(messages.extraHeightByTaller, ({ tallerMm }) => tallerMm),
+  figure(messages.oneWheelLeverRatio, ({ oneWheel }) => oneWheel?.leverRatio),
+  figure(messages.oneWheelTravelTo, (corner) => corner.oneWheel?.wheelTravelToContactMm),
+  figure(messages.oneWheelTravelToFull, (corner) => corner.oneWheel?.wheelTravelToFullStopMm),
+  figure(messages.secantRateOfStop, ({ secantRateNPerMm }) => secantRateNPerMm),
+  figure(messages.stiffnessClassNMm, ({ stopRateClass }) => stopRateClass),
   figure("progressive", ({ progressive }) => progressive),
-  figure("suspension travel on the road, sigma (mm)", (corner) => corner.roadTravelSigmaMm),
-  figure("contacts as measured (1/km)", ({ contactsPerKm }) => contactsPerKm),
-  figure("sag under load (mm)", ({ loadedSagMm }) => loadedSagMm),
-  figure("loaded travel to contact (mm)", (corner) => corner.loadedTravelToContactMm),
-  figure("contacts loaded (1/km)", ({ loadedContactsPerKm }) => loadedContactsPerKm),
-  figure("free travel needed loaded (mm)", ({ freeTravelNeededMm }) => freeTravelNeededMm),
-  figure("free travel needed as measured (mm)", (corner) => corner.freeTravelNeededUnladenMm),
-  figure("most extra height (mm)", ({ mostExtraHeightMm }) => mostExtraHeightMm),
-  figure("compression under load (mm)", ({ loadedCompressionMm }) => loadedCompressionMm ?? null),
-  figure("least class that works (N/mm)", ({ classWindow }) => classWindow?.[0] ?? null),
-  figure("greatest class that works (N/mm)", ({ classWindow }) => classWindow?.[1] ?? null),
-  figure("classes that work (N/mm)", ({ classesThatWork }) => classesThatWork?.join(" ") ?? null),
-  ...intervalColumns("travel to contact", ({ intervals }) => intervals.wheelTravelToContactMm),
+  figure(messages.suspensionTravelOnRoad, (corner) => corner.roadTravelSigmaMm),
+  figure(messages.contactsAsMeasured1, ({ contactsPerKm }) => contactsPerKm),
+  figure(messages.sagUnderLoadMm, ({ loadedSagMm }) => loadedSagMm),
+  figure(messages.loadedTravelToContact, (corner) => corner.loadedTravelToContactMm),
+  figure(messages.contactsLoaded1Km, ({ loadedContactsPerKm }) => loadedContactsPerKm),
+  figure(messages.freeTravelNeededLoaded, ({ freeTravelNeededMm }) => freeTravelNeededMm),
+  figure(messages.freeTravelNeededAs, (corner) => corner.freeTravelNeededUnladenMm),
+  figure(messages.mostExtraHeightMm, ({ mostExtraHeightMm }) => mostExtraHeightMm),
+  figure(messages.compressionUnderLoadMm, ({ loadedCompressionMm }) => loadedCompressionMm ?? null),
+  figure(messages.leastClassThatWorks, ({ classWindow }) => classWindow?.[0] ?? null),
+  figure(messages.greatestClassThatWorks, ({ classWindow }) => classWindow?.[1] ?? null),
+  figure(messages.classesThatWorkN, ({ classesThatWork }) => classesThatWork?.join(" ") ?? null),
+  ...intervalColumns(messages.travelToContact, ({ intervals }) => intervals.wheelTravelToContactMm),
   ...intervalColumns("reserve", ({ intervals }) => intervals.reserveMm),
-  figure("probability of enough reserve (1)", ({ clearanceProbability }) => clearanceProbability),
-  figure("probability of enough free travel (1)", (corner) => corner.earlyContactProbability),
+  figure(messages.probabilityOfEnoughReserve, ({ clearanceProbability }) => clearanceProbability),
+  figure(messages.probabilityOfEnoughFree, (corner) => corner.earlyContactProbability),
   ...checkIds.map((id) =>
-    figure(`check: ${checkWords[id]}`, ({ checks }) => {
+    figure(messages.check({ id: checkWords[id] }), ({ checks }) => {
       const check = checks.find((each) => each.id === id);
       return check === undefined ? null : stateWords[check.state];
     }),
   ),
-  figure("greatest part of the margin of error", ({ doubt }) => {
+  figure(messages.greatestPartOfMargin, ({ doubt }) => {
     const [first] = doubt.reserve.length > 0 ? doubt.reserve : doubt.contact;
     return first === undefined ? null : `${first.reading} ${Math.round(100 * first.share)} %`;
   }),
@@ -318,22 +313,28 @@ const figures: readonly Column[] = [
 /** Events differ from check to check: columns for the first few. */
 const eventsShown = 4;
 const eventFigures = [
-  ["wheel travel (mm)", "peakWheelTravelMm"],
-  ["stop compression (mm)", "peakCompressionMm"],
-  ["stop force (N)", "peakStopForceN"],
-  ["acceleration (g)", "peakAccelerationG"],
-  ["energy in (J)", "energyInJ"],
-  ["energy out (J)", "energyOutJ"],
-  ["leave speed (mm/s)", "leaveSpeedMmPerS"],
-  ["tire off the ground (ms)", "tyreOffMs"],
-  ["rise of the body (mm)", "bodyRiseMm"],
-  ["full compression passed", "fullStop"],
-  ["hard contact", "hardContact"],
+  [messages.wheelTravelMm, "peakWheelTravelMm"],
+  [messages.stopCompressionMm, "peakCompressionMm"],
+  [messages.stopForceN, "peakStopForceN"],
+  [messages.accelerationG, "peakAccelerationG"],
+  [messages.energyInJ, "energyInJ"],
+  [messages.energyOutJ, "energyOutJ"],
+  [messages.leaveSpeedMmS, "leaveSpeedMmPerS"],
+  [messages.tireOffGroundMs, "tyreOffMs"],
+  [messages.riseOfBodyMm, "bodyRiseMm"],
+  [messages.fullCompressionPassed, "fullStop"],
+  [messages.hardContact, "hardContact"],
 ] as const;
 const events: readonly Column[] = Array.from({ length: eventsShown }, (_, index) => [
-  figure(`event ${index + 1}`, (corner) => corner.events?.[index]?.kind ?? null),
+  figure(
+    messages.eventWord({ index: index + 1 }),
+    (corner) => corner.events?.[index]?.kind ?? null,
+  ),
   ...eventFigures.map(([words, name]) =>
-    figure(`event ${index + 1}: ${words}`, (corner) => corner.events?.[index]?.[name] ?? null),
+    figure(
+      messages.eventWord2({ index: index + 1, words }),
+      (corner) => corner.events?.[index]?.[name] ?? null,
+    ),
   ),
 ]).flat();
 

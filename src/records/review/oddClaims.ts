@@ -1,5 +1,6 @@
 import type { ReadingId } from "../../physics/readings/index.ts";
-import { capital, type QuantityKind } from "../../physics/sentence.ts";
+import { capital, type QuantityKind, sentenceOf } from "../../physics/sentence.ts";
+import * as messages from "../../words/compiled/records/review.ts";
 import type { CheckRecord, TypedReading } from "../check/checkRecord.ts";
 import { parseText } from "../entry/entry.ts";
 import { catalogueEntry, entryUnit } from "../entry/readingCatalogue.ts";
@@ -39,18 +40,18 @@ function ofOneReading(named: NamedReading, quantityKind: QuantityKindOf): OddRea
     odd.push({
       reading: id,
       kind: "typed",
-      sentence: [
-        `For ${name} “${cleanName(typed.text, 30)}” was typed, but the value beside it is `,
-        { kind: quantityKind(id), value: typed.value },
-        ".",
-      ],
+      sentence: sentenceOf(messages.forWasTypedBut, {
+        name,
+        text: cleanName(typed.text, 30),
+        typed: { kind: quantityKind(id), value: typed.value },
+      }),
     });
   }
   if (reading.tol === 0 && isMeasured(reading)) {
     odd.push({
       reading: id,
       kind: "noTolerance",
-      sentence: [`${capital(name)} is given as exact, ± 0. No tape or gauge reads so.`],
+      sentence: [messages.isGivenAsExact({ name: capital(name) })],
     });
   }
   return odd;
@@ -71,23 +72,21 @@ export function oddClaims(
     odd.push({
       reading: "stop.usableCompressionMm",
       kind: "noTolerance",
-      sentence: ["The usable compression is given as exact, ± 0. No two stops are that alike."],
+      sentence: [messages.usableCompressionIsGiven],
     });
   }
   for (const { name, words, theirs, ours } of otherDemands(record, pack)) {
     odd.push({
       reading: `rules.${name}`,
       kind: "demand",
-      sentence: [`The check's own ${words}: `, ...theirs, ". Judged here by ", ...ours, "."],
+      sentence: sentenceOf(messages.checksOwnJudgedHere, { words, theirs, ours }),
     });
   }
   if (Date.parse(record.createdAt) > now.getTime()) {
     odd.push({
       reading: "createdAt",
       kind: "date",
-      sentence: [
-        `The check says that it was started ${record.createdAt.slice(0, 10)}, which lies ahead.`,
-      ],
+      sentence: [messages.checkSaysThatIt({ createdAt: record.createdAt.slice(0, 10) })],
     });
   }
   return odd;

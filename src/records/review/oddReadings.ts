@@ -8,9 +8,10 @@ import {
   sideOf,
   withoutSide,
 } from "../../physics/readings/index.ts";
-import { capital, type Quantity, type QuantityKind } from "../../physics/sentence.ts";
+import { capital, type Quantity, type QuantityKind, sentenceOf } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import { believableRatio } from "../../physics/verdict/index.ts";
+import * as messages from "../../words/compiled/records/review.ts";
 import type { CheckRecord, GeometryReadings, TypedReading } from "../check/checkRecord.ts";
 import { limitIn } from "../entry/entryPath.ts";
 import { catalogueEntry, entryName, isBelievable } from "../entry/readingCatalogue.ts";
@@ -90,26 +91,21 @@ function ofOneReading({ id, name, reading }: NamedReading, record: CheckRecord):
         ? {
             reading: id,
             kind: "outOfRange",
-            sentence: [
-              `${capital(name)}, `,
-              quantity(id, mean),
-              ", lies outside what is usually seen: ",
-              quantity(id, believable[0]),
-              " to ",
-              quantity(id, believable[1]),
-              ".",
-            ],
+            sentence: sentenceOf(messages.liesOutsideWhatIs, {
+              name: capital(name),
+              quantity: quantity(id, mean),
+              quantity2: quantity(id, believable[0]),
+              quantity3: quantity(id, believable[1]),
+            }),
           }
         : {
             reading: id,
             kind: "unitSlip",
-            sentence: [
-              `${capital(name)}, `,
-              quantity(id, mean),
-              ", fits only if inches and millimeters were mixed up: then it is ",
-              quantity(id, slip),
-              ".",
-            ],
+            sentence: sentenceOf(messages.fitsOnlyIfInches, {
+              name: capital(name),
+              quantity: quantity(id, mean),
+              quantity2: quantity(id, slip),
+            }),
           },
     );
   }
@@ -118,13 +114,11 @@ function ofOneReading({ id, name, reading }: NamedReading, record: CheckRecord):
     odd.push({
       reading: id,
       kind: "scatter",
-      sentence: [
-        `The repeats of ${name} differ by `,
-        quantity(id, spread),
-        ", more than 3 times the ± of ",
-        quantity(id, reading.tol),
-        ".",
-      ],
+      sentence: sentenceOf(messages.repeatsOfDifferBy, {
+        name,
+        quantity: quantity(id, spread),
+        quantity2: quantity(id, reading.tol),
+      }),
     });
   }
   return odd;
@@ -149,11 +143,10 @@ function ratioOddities(record: CheckRecord): OddReading[] {
       odd.push({
         reading: own,
         kind: "ratio",
-        sentence: [
-          `On the ${corner.side} the lever ratio comes to `,
-          { kind: "ratio", value: ratio.value },
-          ", outside what is seen on vehicles (0.8 to 6).",
-        ],
+        sentence: sentenceOf(messages.onLeverRatioComes, {
+          side: corner.side,
+          ratio: { kind: "ratio", value: ratio.value },
+        }),
       });
     }
   }
@@ -183,13 +176,11 @@ function leftRight(record: CheckRecord, named: readonly NamedReading[]): OddRead
     odd.push({
       reading: a > b ? id : right.id,
       kind: "leftRight",
-      sentence: [
-        `Left and right differ: ${entryName(withoutSide(id), limitIn(record, id)?.kind)} is `,
-        quantity(id, a),
-        " on the left and ",
-        quantity(id, b),
-        " on the right.",
-      ],
+      sentence: sentenceOf(messages.leftAndRightDiffer, {
+        entryName: entryName(withoutSide(id), limitIn(record, id)?.kind),
+        quantity: quantity(id, a),
+        quantity2: quantity(id, b),
+      }),
     });
   }
   return odd;
@@ -214,7 +205,11 @@ function againstPack(
       reading: first?.id ?? "layout.kind",
       kind: "reference",
       sentence: [
-        `The check says that the stop sits by the layout “${record.layout.kind}”; for ${platform.label} the parts library has “${platform.layout.kind}”.`,
+        messages.checkSaysThatStop({
+          kind: record.layout.kind,
+          label: platform.label,
+          kind2: platform.layout.kind,
+        }),
       ],
     });
     return odd;
@@ -230,13 +225,12 @@ function againstPack(
     odd.push({
       reading: id,
       kind: "reference",
-      sentence: [
-        `${capital(name)} is `,
-        quantity(id, meanOf(reading)),
-        `; the parts library has `,
-        quantity(id, usual),
-        ` for ${platform.label}.`,
-      ],
+      sentence: sentenceOf(messages.isPartsLibraryHas, {
+        name: capital(name),
+        quantity: quantity(id, meanOf(reading)),
+        quantity2: quantity(id, usual),
+        label: platform.label,
+      }),
     });
   }
   return odd;
@@ -253,13 +247,11 @@ function gapsTooLarge(record: CheckRecord): OddReading[] {
     odd.push({
       reading: `${corner.side}.gap`,
       kind: "gapTooLarge",
-      sentence: [
-        `The ${corner.side} gap, `,
-        { kind: "length", value: gap },
-        ", is larger than all the travel there is at the stop, ",
-        { kind: "length", value: least },
-        ".",
-      ],
+      sentence: sentenceOf(messages.gapIsLargerThan, {
+        side: corner.side,
+        gap: { kind: "length", value: gap },
+        least: { kind: "length", value: least },
+      }),
     });
   }
   return odd;

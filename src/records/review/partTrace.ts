@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/records/review.ts";
 import type { Advice, CheckRecord, Fitted } from "../check/checkRecord.ts";
 import { withPlainSpaces } from "../entry/quantityText.ts";
 import type { Pack } from "../pack/pack.ts";
@@ -182,33 +183,33 @@ export function isUntold(
 }
 
 const whoseWords: { readonly [Whose in FittedAgainst["whose"]]: string } = {
-  desk: "the review desk advised",
-  app: "the app advised",
-  check: "was checked",
+  desk: messages.reviewDeskAdvised,
+  app: messages.appAdvised,
+  check: messages.wasChecked,
 };
 
 const otherwiseWords: { readonly [Each in FittedOtherwise]: string } = {
-  part: "another part",
-  revision: "another revision",
-  spacer: "another spacer",
-  nothing: "a part",
+  part: messages.anotherPart,
+  revision: messages.anotherRevision,
+  spacer: messages.anotherSpacer,
+  nothing: messages.part,
 };
 
 /** "yes, what the app advised", "no, another spacer than the app advised". */
 export function againstWords(against: FittedAgainst | null): string {
-  if (against === null) return "not known";
+  if (against === null) return messages.notKnown;
   const { whose, otherwise } = against;
-  if (otherwise.length === 0) return `yes, what ${whoseWords[whose]}`;
-  return `no, ${otherwiseText(against)}`;
+  if (otherwise.length === 0) return messages.yesWhat({ whose: whoseWords[whose] });
+  return messages.no({ otherwise: otherwiseText(against) ?? "" });
 }
 
 /** "another spacer than the app advised"; null where it is the same, or not known. */
 export function otherwiseText(against: FittedAgainst | null): string | null {
   if (against === null || against.otherwise.length === 0) return null;
   const { whose, otherwise } = against;
-  if (otherwise.includes("nothing")) return "a part where the app prescribed none";
-  const words = otherwise.map((each) => otherwiseWords[each]).join(" and ");
-  return `${words} than ${whoseWords[whose]}`;
+  if (otherwise.includes("nothing")) return messages.partWhereAppPrescribed;
+  const words = otherwise.map((each) => otherwiseWords[each]).join(messages.and);
+  return messages.than({ words, whose: whoseWords[whose] });
 }
 
 /** The part as it is asked for, or a sentence. */
@@ -230,35 +231,35 @@ export function wantedPart(
 export const traceHeader = [
   "vehicle",
   "axle",
-  "checked on",
+  messages.checkedOn,
   "who",
   "contact",
-  "part checked",
-  "part advised by the app",
-  "part advised by the desk",
-  "part fitted",
-  "app advised",
-  "app advised part number",
-  "app advised revision",
-  "app advised spacer mm",
-  "app advised height mm",
-  "app advised on",
-  "app's parts library",
-  "app advised before",
-  "desk advised",
-  "desk advised part number",
-  "desk advised revision",
-  "desk advised by",
-  "desk advised on",
-  "fitted part number",
-  "fitted revision",
-  "fitted batch",
-  "spacer mm",
-  "fitted on",
-  "fitted by",
-  "odometer km",
-  "as advised",
-  "check id",
+  messages.partChecked,
+  messages.partAdvisedByApp,
+  messages.partAdvisedByDesk,
+  messages.partFitted,
+  messages.appAdvised2,
+  messages.appAdvisedPartNumber,
+  messages.appAdvisedRevision,
+  messages.appAdvisedSpacerMm,
+  messages.appAdvisedHeightMm,
+  messages.appAdvisedOn,
+  messages.appsPartsLibrary,
+  messages.appAdvisedBefore,
+  messages.deskAdvised,
+  messages.deskAdvisedPartNumber,
+  messages.deskAdvisedRevision,
+  messages.deskAdvisedBy,
+  messages.deskAdvisedOn,
+  messages.fittedPartNumber,
+  messages.fittedRevision,
+  messages.fittedBatch,
+  messages.spacerMm,
+  messages.fittedOn,
+  messages.fittedBy,
+  messages.odometerKm,
+  messages.asAdvised,
+  messages.checkId,
 ] as const;
 
 export function traceLine(traced: TracedCheck): readonly (string | number | undefined)[] {

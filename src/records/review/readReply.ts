@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import * as messages from "../../words/compiled/records/review.ts";
 import { recordBounds } from "../check/recordFormat.ts";
 import { readJsonText } from "../text/jsonText.ts";
 import { notAhead } from "../text/moment.ts";
@@ -31,7 +32,7 @@ export function looksLikeReply(text: string): boolean {
 }
 
 /** A desk's reply from the text of a file; its date never lies ahead. */
-export function readReplyText(text: string, what = "The file"): Outcome<Reply> {
+export function readReplyText(text: string, what = messages.file): Outcome<Reply> {
   if (text.length > mostCharacters) return notAReply(what);
   const json = readJsonText(text, what);
   if (!json.ok) return json;
@@ -39,9 +40,7 @@ export function readReplyText(text: string, what = "The file"): Outcome<Reply> {
   const version: unknown =
     typeof value === "object" && value !== null && "version" in value ? value.version : undefined;
   if (typeof version === "number" && version > replyVersion) {
-    return fail("newerVersion", [
-      `${what} was made by a newer version of Stopfit. Update Stopfit, then open it again.`,
-    ]);
+    return fail("newerVersion", [messages.wasMadeByNewer({ what })]);
   }
   const parsed = replySchema.safeParse(value);
   return parsed.success
@@ -50,5 +49,5 @@ export function readReplyText(text: string, what = "The file"): Outcome<Reply> {
 }
 
 function notAReply(what: string): Outcome<never> {
-  return fail("notAReply", [`${what} is not a whole reply. Ask the review desk to send it again.`]);
+  return fail("notAReply", [messages.isNotWholeReply({ what })]);
 }

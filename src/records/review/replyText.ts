@@ -1,6 +1,8 @@
+import type { State } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/readings/index.ts";
 import { capital, type Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
+import * as messages from "../../words/compiled/records/review.ts";
 import type { CheckRecord, TypedReading } from "../check/checkRecord.ts";
 import {
   quantityText,
@@ -29,11 +31,9 @@ export interface ReplyContent {
   readonly note: string;
 }
 
-const screens = "This is a screening check, not a certification.";
-const beforeWork =
-  "Before you go under the vehicle: level, firm ground, wheels chocked, never under a vehicle held by a jack alone.";
-const beforeDriving =
-  "Before driving with a changed stop: have the whole travel checked by hand by a qualified person. Never take out a spring that locates the axle. Springs and gas shocks hold energy. Local rules and the vehicle maker's instructions come first.";
+const screens = messages.thisIsScreeningCheck;
+const beforeWork = messages.beforeYouGoUnder;
+const beforeDriving = messages.beforeDrivingWithChanged;
 
 /** What was read, as it was typed where that is known; what the person did not read is not said as read. */
 function readText({ id, reading }: AskedReading, unit: LengthUnit): string {
@@ -42,18 +42,22 @@ function readText({ id, reading }: AskedReading, unit: LengthUnit): string {
   if (source !== "measured") {
     const value = { kind: quantityKindOf(id), value: meanOf(reading) };
     const text = quantityText(value, unit, { fractions: true });
-    return source === "pack" ? `The parts library has ${text}.` : `It was estimated as ${text}.`;
+    return source === "pack"
+      ? messages.partsLibraryHas({ text })
+      : messages.itWasEstimatedAs({ text });
   }
   const typed = reading.typed?.filter((text) => text.trim() !== "") ?? [];
   if (typed.length === reading.values.length && typed.length > 0) {
-    return `You read ${listed(typed)}.`;
+    return messages.youRead({ listed: listed(typed) });
   }
   const quantity = { kind: quantityKindOf(id), value: meanOf(reading) };
-  return `You read ${quantityText(quantity, unit, { fractions: true })}.`;
+  return messages.youRead2({ quantity: quantityText(quantity, unit, { fractions: true }) });
 }
 
 function listed(words: readonly string[]): string {
-  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
+  return words.length < 2
+    ? words.join("")
+    : messages.and2({ words: words.slice(0, -1).join(", "), last: words.at(-1) ?? "" });
 }
 
 function dayText(iso: string): string {
@@ -67,8 +71,8 @@ function letter({ record, from, note }: ReplyContent, middle: readonly string[])
   const { author, vehicle, axle, createdAt } = record;
   const name = author.name?.trim();
   const paragraphs = [
-    name ? `Hello ${name},` : "Hello,",
-    `Thank you for the check of your ${vehicle.label.trim()}, ${axle} axle, started on ${dayText(createdAt)}.`,
+    name ? messages.hello({ name }) : "Hello,",
+    messages.thankYouForCheck({ label: vehicle.label.trim(), axle, day: dayText(createdAt) }),
     ...middle,
     note.trim(),
     screens,
@@ -85,23 +89,24 @@ export function askAgainText(content: ReplyContent, asked: readonly AskedReading
       `${asked.length > 1 ? `${index + 1}. ` : ""}${capital(each.name)}.`,
       readText(each, unit),
       each.why === null ? "" : sentenceText(each.why, unit, { fractions: true }),
-      each.how === "" ? "" : `How to take it: ${each.how}`,
+      each.how === "" ? "" : messages.howToTakeIt({ how: each.how }),
     ]
       .filter((text) => text !== "")
       .join(" "),
   );
   return letter(content, [
     asked.length === 1
-      ? "For a sure answer, please take this reading again, twice if you can:"
-      : `For a sure answer, please take these ${asked.length} readings again, each twice if you can:`,
+      ? messages.forSureAnswerPlease
+      : messages.forSureAnswerPleaseTake({ asked: asked.length }),
     ...list,
-    "Open this reply in Stopfit on the phone that made the check, by its link or as a file. It leads you to exactly these readings. Then send the check again.",
+    messages.openThisReplyIn,
     beforeWork,
   ]);
 }
 
 /** The answer as it was computed: the verdict is never softened. */
 export interface ToldAnswer {
+  readonly verdict: State;
   readonly words: string;
   readonly reason: Sentence;
   readonly advice: readonly Sentence[];
@@ -115,10 +120,10 @@ export function acceptText(content: ReplyContent, answer: ToldAnswer): string {
   const { unit } = content;
   const advice = answer.advice.map((sentence) => sentenceText(sentence, unit, { coarse: true }));
   return letter(content, [
-    "The readings: accepted as you sent them.",
-    `The part, computed with these readings: ${answerText(answer, unit)}`,
-    ...(advice.length === 0 ? [] : [`What to do: ${[...new Set(advice)].join(" ")}`]),
-    ...(answer.words === "It fits" ? [] : [beforeDriving]),
+    messages.readingsAcceptedAsYou,
+    messages.partComputedWithThese({ answer: answerText(answer, unit) }),
+    ...(advice.length === 0 ? [] : [messages.whatToDo({ join: [...new Set(advice)].join(" ") })]),
+    ...(answer.verdict === "ok" ? [] : [beforeDriving]),
   ]);
 }
 
@@ -139,10 +144,10 @@ export function otherPartText(content: ReplyContent, part: AdvisedPart): string 
     part.rateNPerMm === null
       ? ""
       : `, ${quantityText({ kind: "rate", value: part.rateNPerMm }, unit)}`;
-  const ordered = part.part === null ? "" : `part number ${part.part}; `;
+  const ordered = part.part === null ? "" : messages.partNumber({ part: part.part });
   return letter(content, [
-    `Instead of the stop “${record.stop.name}” we advise “${part.name}” (${ordered}${height} high${rate}).`,
-    `Computed with it on your readings: ${answerText(part.answer, unit)}`,
+    messages.insteadOfStopWe({ name: record.stop.name, name2: part.name, ordered, height, rate }),
+    messages.computedWithItOn({ answer: answerText(part.answer, unit) }),
     beforeWork,
     beforeDriving,
   ]);

@@ -1,6 +1,7 @@
 import type { Assessment, Side, State, Use } from "../../physics/fitment.ts";
 import { cornerReadingNames } from "../../physics/readings/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
+import * as messages from "../../words/compiled/records/review.ts";
 import type { Axle, CheckRecord, Job, Role } from "../check/checkRecord.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import { canonicalText, textDigest } from "../text/canonicalText.ts";
@@ -97,7 +98,9 @@ export function factsOf(record: CheckRecord): SubmissionFacts {
 
 /** "Osprey wagon, job 2214", as far as it was told. */
 function jobTitle({ label, number }: Job): string {
-  return [label.trim(), number?.trim() && `job ${number.trim()}`].filter(Boolean).join(", ");
+  return [label.trim(), number?.trim() && messages.job({ number: number.trim() })]
+    .filter(Boolean)
+    .join(", ");
 }
 
 export function computedOf(assessment: Assessment, odd: number): Computed {

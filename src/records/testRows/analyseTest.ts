@@ -1,5 +1,7 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import { sentenceOf } from "../../physics/sentence.ts";
 import { analyseRows, analyseTimed, type TestAnalysis } from "../../physics/stopTests/index.ts";
+import * as messages from "../../words/compiled/records/testRows.ts";
 import { oddities, speedOddity } from "./oddities.ts";
 import type { ImportOptions, ReadTest, TestImport, TestQuantity } from "./testFile.ts";
 import { TestReader } from "./testReader.ts";
@@ -51,11 +53,10 @@ export function analyseTests(
   if (first === undefined) return succeed(good);
   const told = {
     code: "testsNotUsable" as const,
-    sentence: [
-      { kind: "count" as const, value: faults.length },
-      " of the tests in this file cannot be used. ",
-      ...first.sentence,
-    ],
+    sentence: sentenceOf(messages.ofTestsInThis, {
+      faults: { kind: "count" as const, value: faults.length },
+      sentence: first.sentence,
+    }),
   };
   return succeed(
     good.map(({ file, analysis }) => ({

@@ -1,5 +1,6 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import type { Remark } from "../../physics/stopTests/index.ts";
+import * as messages from "../../words/compiled/records/testRows.ts";
 import { shortened } from "../text/jsonText.ts";
 import { type Heading, readHeading } from "./headings.ts";
 import type { TestColumn, TestQuantity } from "./testFile.ts";
@@ -87,7 +88,11 @@ function chosenHeadings(headings: readonly Heading[]): Outcome<Chosen> {
     const other = chosen.get(heading.quantity);
     if (other !== undefined) {
       return fail("columnsTwice", [
-        `Two columns are headed as ${nameOf[heading.quantity]}: “${shortened(other.heading.text)}” and “${shortened(heading.text)}”. Choose the columns, or take one out of the file.`,
+        messages.twoColumnsAreHeaded({
+          quantity: nameOf[heading.quantity],
+          text: shortened(other.heading.text),
+          text2: shortened(heading.text),
+        }),
       ]);
     }
     chosen.set(heading.quantity, { heading, index });
@@ -95,7 +100,7 @@ function chosenHeadings(headings: readonly Heading[]): Outcome<Chosen> {
   for (const needed of ["depth", "force"] as const) {
     if (!chosen.has(needed)) return missing(nameOf[needed]);
   }
-  if (!chosen.has("speed") && !chosen.has("time")) return missing("speed or time");
+  if (!chosen.has("speed") && !chosen.has("time")) return missing(messages.speedOrTime);
   // Either tells the motion: the one that says its unit is enough.
   if (chosen.has("speed") && chosen.has("time")) {
     if (chosen.get("time")?.heading.unit === null) chosen.delete("time");
@@ -112,9 +117,7 @@ const nameOf: { readonly [Each in TestQuantity]: string } = {
 };
 
 function missing(what: string): Outcome<never> {
-  return fail("columnMissing", [
-    `No column of this file is headed as ${what}. Wanted are depth, speed and force, or time, displacement and force. Choose the columns, or name them in the file.`,
-  ]);
+  return fail("columnMissing", [messages.noColumnOfThis({ what })]);
 }
 
 function withUnits(chosen: Chosen, firstRow: number): Outcome<ColumnsFound> {
@@ -124,11 +127,13 @@ function withUnits(chosen: Chosen, firstRow: number): Outcome<ColumnsFound> {
     if (heading.unit === null) {
       const known = unitsOfQuantity(quantity).join(", ");
       return heading.unitText === ""
-        ? fail("unitNotTold", [
-            `The column “${shortened(heading.text)}” does not say its unit. Write it in brackets after the name, or choose it: ${known}.`,
-          ])
+        ? fail("unitNotTold", [messages.columnDoesNotSay({ text: shortened(heading.text), known })])
         : fail("unitNotKnown", [
-            `The unit “${shortened(heading.unitText)}” of ${nameOf[quantity]} is not known. It may be ${known}.`,
+            messages.unitOfIsNot({
+              unitText: shortened(heading.unitText),
+              quantity: nameOf[quantity],
+              known,
+            }),
           ]);
     }
     const own = quantityOfUnit(heading.unit);
@@ -136,12 +141,10 @@ function withUnits(chosen: Chosen, firstRow: number): Outcome<ColumnsFound> {
     columns.push({ index, quantity: own, unit: heading.unit, heading: heading.text });
   }
   if (new Set(columns.map(({ quantity }) => quantity)).size < columns.length) {
-    return fail("unitOfAnother", [
-      "The units in the headings do not go with their names. A depth is in mm, cm, m or in, a force in N, daN, kN, kgf, lbf or kip. Correct the headings, or choose the columns.",
-    ]);
+    return fail("unitOfAnother", [messages.unitsInHeadingsDo]);
   }
   const known = columns.map(({ quantity }) => quantity);
-  if (!known.includes("depth") || !known.includes("force")) return missing("depth and force");
+  if (!known.includes("depth") || !known.includes("force")) return missing(messages.depthAndForce);
   return succeed({
     columns,
     firstRow,
@@ -149,15 +152,11 @@ function withUnits(chosen: Chosen, firstRow: number): Outcome<ColumnsFound> {
       ? [
           {
             code: "columnsSwapped",
-            sentence: [
-              "The names and units in the headings do not go together; the units were believed.",
-            ],
+            sentence: [messages.namesAndUnitsIn],
           },
         ]
       : [],
   });
 }
 
-const headingsNotKnown = [
-  "No row of this file names its columns. Wanted are headings such as “Depth [mm]”, “Speed [mm/s]” and “Force [N]”, or “Time [s]”, “Displacement [mm]” and “Force [N]”. Or choose the columns.",
-];
+const headingsNotKnown = [messages.noRowOfThis];

@@ -1,4 +1,5 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import * as messages from "../../words/compiled/records/testRows.ts";
 import { shortened } from "../text/jsonText.ts";
 
 /** How a file writes its numbers. */
@@ -89,9 +90,7 @@ export function wrongMarkIn(cell: string, style: NumberStyle): boolean {
 }
 
 export function mixedMarks(cell: string): Outcome<never> {
-  return fail("decimalMarkMixed", [
-    `Some numbers of this file have a decimal point and others a decimal comma, such as “${shortened(cell)}”. Save it again with one of them.`,
-  ]);
+  return fail("decimalMarkMixed", [messages.someNumbersOfThis({ cell: shortened(cell) })]);
 }
 
 /** A number in the file's style; NaN where the cell holds none. Exponents are read. */

@@ -1,4 +1,5 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import * as messages from "../../words/compiled/records/testRows.ts";
 import { type ColumnsFound, columnsOf, headingRow, headingsIn, isNumber } from "./columns.ts";
 import { type NumberStyle, numberStyleOf } from "./decimalNumbers.ts";
 import { DelimitedRows, type Delimiter, delimiters } from "./delimitedRows.ts";
@@ -67,9 +68,7 @@ function chosenColumns(
 ): Outcome<ColumnsFound> {
   const firstRow = rows.findIndex((cells) => readable(cells, columns));
   if (firstRow === -1) {
-    return fail("columnsNotUsable", [
-      "The chosen columns hold no numbers at the beginning of this file. Choose others.",
-    ]);
+    return fail("columnsNotUsable", [messages.chosenColumnsHoldNo]);
   }
   const heading = rows[firstRow - 1] ?? [];
   return succeed({
@@ -95,10 +94,6 @@ function isCutBySpaces(head: string): boolean {
   return cut.length > lines.length / 2;
 }
 
-const spacesBetween = [
-  "Only spaces stand between the columns of this file, and names of columns hold spaces too. Save it with tabs or semicolons between them.",
-];
+const spacesBetween = [messages.onlySpacesStandBetween];
 
-const commaBetweenAndWithin = [
-  "This file has commas both between its columns and within its numbers, so they cannot be told apart. Save it with semicolons between the columns.",
-];
+const commaBetweenAndWithin = [messages.thisFileHasCommas];

@@ -1,4 +1,5 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import * as messages from "../../words/compiled/records/testRows.ts";
 import { analyseTests } from "./analyseTest.ts";
 import { encodingOf, isText } from "./encoding.ts";
 import type { ImportOptions, TestImport } from "./testFile.ts";
@@ -43,9 +44,7 @@ export async function importFile(
     try {
       bytes = await file.slice(from, to).arrayBuffer();
     } catch {
-      return fail("fileUnreadable", [
-        "The file cannot be read any more. It may have been moved or changed; choose it again.",
-      ]);
+      return fail("fileUnreadable", [messages.fileCannotBeRead]);
     }
     if (decoder === null) {
       const start = new Uint8Array(bytes);
@@ -73,16 +72,12 @@ export async function importFile(
   return tests.ok && guessed ? succeed(tests.value.map(withGuessedEncoding)) : tests;
 }
 
-const notText = [
-  "This file is no text of rows and columns, but a spreadsheet's, a document's or a page's own. Open it in its program, save it as CSV or as text with tabs, and choose that file.",
-];
+const notText = [messages.thisFileIsNo];
 
 function withGuessedEncoding(test: TestImport): TestImport {
   const remark = {
     code: "encodingGuessed" as const,
-    sentence: [
-      "The letters of this file were read as those of an older program; see whether its headings are right.",
-    ],
+    sentence: [messages.lettersOfThisFile],
   };
   return { ...test, file: { ...test.file, remarks: [...test.file.remarks, remark] } };
 }

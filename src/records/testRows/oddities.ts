@@ -1,5 +1,7 @@
 import type { Sentence } from "../../physics/sentence.ts";
+import { sentenceOf } from "../../physics/sentence.ts";
 import { curveThrough, type Remark, type TestAnalysis } from "../../physics/stopTests/index.ts";
+import * as messages from "../../words/compiled/records/testRows.ts";
 import { toModel } from "../entry/units.ts";
 import type { KnownStop, ReadTest } from "./testFile.ts";
 
@@ -66,11 +68,7 @@ export function speedOddity({ test, speedMmPerS }: ReadTest): readonly Remark[] 
     {
       code: "speedOdd",
       asks: true,
-      sentence: [
-        "By depth over time the stop moves at ",
-        ...timesText(ratio),
-        " the speeds in the file. Check the units of speed and time; depth over time was used.",
-      ],
+      sentence: sentenceOf(messages.byDepthOverTime, { times: timesText(ratio) }),
     },
   ];
 }
@@ -78,8 +76,8 @@ export function speedOddity({ test, speedMmPerS }: ReadTest): readonly Remark[] 
 /** "24 times", "17 % of". */
 function timesText(ratio: number): Sentence {
   return ratio > 1
-    ? [{ kind: "count", value: ratio }, " times"]
-    : [{ kind: "share", value: ratio }, " of"];
+    ? sentenceOf(messages.times, { ratio: { kind: "count", value: ratio } })
+    : sentenceOf(messages.ofWord, { ratio: { kind: "share", value: ratio } });
 }
 
 function depthOdd(depthMm: number, heightMm: number | null): Remark {
@@ -88,18 +86,11 @@ function depthOdd(depthMm: number, heightMm: number | null): Remark {
     asks: true,
     sentence:
       heightMm === null
-        ? [
-            "The test goes ",
-            { kind: "length", value: depthMm },
-            " deep, deeper than stops are tall. Check the unit of depth.",
-          ]
-        : [
-            "The test goes ",
-            { kind: "length", value: depthMm },
-            " deep, but the stop is ",
-            { kind: "length", value: heightMm },
-            " tall. Check the unit of depth, or which stop was tested.",
-          ],
+        ? sentenceOf(messages.testGoesDeepDeeper, { depthMm: { kind: "length", value: depthMm } })
+        : sentenceOf(messages.testGoesDeepBut, {
+            depthMm: { kind: "length", value: depthMm },
+            heightMm: { kind: "length", value: heightMm },
+          }),
   };
 }
 
@@ -107,15 +98,11 @@ function speedUnlikely(speed: number): Remark {
   return {
     code: "speedUnlikely",
     asks: true,
-    sentence: [
-      "The fastest rows move at ",
-      { kind: "speed", value: speed },
-      "; stops are tested at up to ",
-      { kind: "speed", value: slowestTest },
-      " to ",
-      { kind: "speed", value: fastestTest },
-      ". Check the unit of speed, or of time.",
-    ],
+    sentence: sentenceOf(messages.fastestRowsMoveAt, {
+      speed: { kind: "speed", value: speed },
+      slowestTest: { kind: "speed", value: slowestTest },
+      fastestTest: { kind: "speed", value: fastestTest },
+    }),
   };
 }
 
@@ -123,15 +110,11 @@ function stiffnessOdd(rate: number): Remark {
   return {
     code: "stiffnessOdd",
     asks: true,
-    sentence: [
-      "By this file the stop has ",
-      { kind: "rate", value: rate },
-      "; stops are made from ",
-      { kind: "rate", value: softest },
-      " to ",
-      { kind: "rate", value: stiffest },
-      ". Check the units of force and depth.",
-    ],
+    sentence: sentenceOf(messages.byThisFileStop, {
+      rate: { kind: "rate", value: rate },
+      softest: { kind: "rate", value: softest },
+      stiffest: { kind: "rate", value: stiffest },
+    }),
   };
 }
 
@@ -139,10 +122,6 @@ function curveOdd(ratio: number): Remark {
   return {
     code: "curveOdd",
     asks: true,
-    sentence: [
-      "The forces are ",
-      ...timesText(ratio),
-      " those the stop has now. Check the unit of force, or which stop was tested.",
-    ],
+    sentence: sentenceOf(messages.forcesAreThoseStop, { times: timesText(ratio) }),
   };
 }

@@ -1,5 +1,7 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import { sentenceOf } from "../../physics/sentence.ts";
 import type { Remark } from "../../physics/stopTests/index.ts";
+import * as messages from "../../words/compiled/records/testRows.ts";
 import type { ColumnsFound } from "./columns.ts";
 import { type NumberStyle, numberIn } from "./decimalNumbers.ts";
 import type { FileLayout } from "./fileLayout.ts";
@@ -76,12 +78,13 @@ export class PartReader {
   ): Outcome<ReadTest> {
     const all = this.rows + this.leftOut;
     if (this.rows === 0 || this.leftOut > mostLeftOut * all) {
-      return fail("tooManyUnreadable", [
-        { kind: "count", value: this.leftOut },
-        " of ",
-        { kind: "count", value: all },
-        " rows have no number in a needed column. Check the columns and the decimal mark of the file.",
-      ]);
+      return fail(
+        "tooManyUnreadable",
+        sentenceOf(messages.ofRowsHaveNo, {
+          leftOut: { kind: "count", value: this.leftOut },
+          all: { kind: "count", value: all },
+        }),
+      );
     }
     const file: TestFileFacts = {
       name,
@@ -120,12 +123,10 @@ export class PartReader {
 function leftOutRemark(count: number): Remark {
   return {
     code: "rowsLeftOut",
-    sentence: [
-      { kind: "count", value: count },
-      count === 1
-        ? " row without a number in a needed column was left out."
-        : " rows without a number in a needed column were left out.",
-    ],
+    sentence: sentenceOf(messages.rowWithoutNumberIn, {
+      count: { kind: "count", value: count },
+      count2: count,
+    }),
   };
 }
 
@@ -133,12 +134,10 @@ function partsRemark(part: { readonly index: number; readonly of: number }, titl
   return {
     code: "partsOfFile",
     asks: true,
-    sentence: [
-      "This file holds ",
-      { kind: "count", value: part.of },
-      " tests, each with headings of its own. This is number ",
-      { kind: "count", value: part.index + 1 },
-      title === "" ? "." : `, “${title}”.`,
-    ],
+    sentence: sentenceOf(messages.thisFileHoldsTests, {
+      of: { kind: "count", value: part.of },
+      index: { kind: "count", value: part.index + 1 },
+      title: title === "" ? "." : `, “${title}”.`,
+    }),
   };
 }

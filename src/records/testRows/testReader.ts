@@ -1,4 +1,5 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import * as messages from "../../words/compiled/records/testRows.ts";
 import { type ColumnsFound, columnsOf, headingsIn, isNumber } from "./columns.ts";
 import { mixedMarks, type NumberStyle, wrongMarkIn } from "./decimalNumbers.ts";
 import { DelimitedRows } from "./delimitedRows.ts";
@@ -164,11 +165,7 @@ export class TestReader {
   }
 }
 
-const fileEmpty = ["This file holds no rows of numbers. Choose the file of a bench test."];
-const rowTooLong = [
-  "A row of this file does not end: a quotation mark is open, or this is no table. Check the file.",
-];
-const tooManyRows = [
-  "This file holds more than 5 million rows. Cut it into parts, or record fewer samples.",
-];
-const tooManyTests = ["This file holds more than 200 tests. Cut it into parts."];
+const fileEmpty = [messages.thisFileHoldsNo];
+const rowTooLong = [messages.rowOfThisFile];
+const tooManyRows = [messages.thisFileHoldsMore];
+const tooManyTests = [messages.thisFileHoldsMoreThan];

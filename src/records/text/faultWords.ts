@@ -1,6 +1,7 @@
 import type * as z from "zod/mini";
 import type { Fault } from "../../physics/outcome.ts";
 import { limitKinds } from "../../physics/readings/index.ts";
+import * as messages from "../../words/compiled/records/text.ts";
 import { entryName } from "../entry/readingCatalogue.ts";
 import { shortened } from "./jsonText.ts";
 
@@ -19,77 +20,77 @@ function at(value: unknown, path: Path): unknown {
 }
 
 const plainNames: { readonly [path: string]: string } = {
-  id: "id of the check",
-  createdAt: "date of the check",
-  author: "author",
-  "author.role": "role of the author",
-  "author.name": "name of the author",
-  "author.contact": "contact of the author",
-  vehicle: "vehicle",
-  "vehicle.label": "name of the vehicle",
-  "vehicle.platformId": "vehicle of the parts library",
-  "vehicle.use": "use of the vehicle",
-  axle: "axle",
-  layout: "layout",
-  "layout.kind": "kind of layout",
-  "layout.readings": "readings of the layout",
-  "layout.armRole": "arm that was measured",
-  "layout.stopOn": "part that the stop is fixed to",
-  corners: "corners",
-  stop: "stop",
-  "stop.name": "name of the stop",
-  "stop.duty": "duty of the stop",
-  "stop.branches": "branches of the stop",
-  "stop.partNumber": "part number of the stop",
-  "stop.revision": "revision of the stop",
-  "stop.batch": "batch of the stop",
-  "stop.estimated": "estimate of the stop's curve",
-  "stop.testDoubt": "doubt that the test of the stop leaves",
-  "stop.testedAtSpeed": "mark whether the stop was tested at speed",
-  ride: "ride data",
-  rules: "rules",
-  "rules.roadClass": "road class",
-  "rules.roadKurtosis": "kurtosis of the road",
-  fullTravel: "check of the whole travel",
-  "fullTravel.acknowledged": "date of the check of the whole travel",
-  "fullTravel.measure": "measure of the check of the whole travel",
-  "fullTravel.movement": "movement in the check of the whole travel",
-  "fullTravel.corners": "sides in the check of the whole travel",
-  job: "job",
-  "job.id": "id of the job",
-  "job.label": "name of the job",
-  "job.number": "number of the job",
-  "job.customer": "customer of the job",
-  "job.moment": "moment of the job",
-  advised: "record of what was advised",
-  fitted: "record of what was fitted",
-  "fitted.partNumber": "part number of what was fitted",
-  "fitted.revision": "revision of what was fitted",
-  "fitted.batch": "batch of what was fitted",
-  "fitted.spacerMm": "spacer that was fitted",
-  "fitted.at": "date of what was fitted",
-  "fitted.by": "name of who fitted it",
-  "fitted.odometer": "odometer at the fitting",
-  "fitted.photos": "photos of what was fitted",
-  second: "readings of a second person",
-  "second.by": "name of the second person",
-  "second.at": "date of the second person's readings",
-  "second.readings": "readings of a second person",
-  reference: "copy of what came from a parts library",
-  photos: "photos",
-  notes: "notes",
+  id: messages.idOfCheck,
+  createdAt: messages.dateOfCheck,
+  author: messages.author,
+  "author.role": messages.roleOfAuthor,
+  "author.name": messages.nameOfAuthor,
+  "author.contact": messages.contactOfAuthor,
+  vehicle: messages.vehicle,
+  "vehicle.label": messages.nameOfVehicle,
+  "vehicle.platformId": messages.vehicleOfPartsLibrary,
+  "vehicle.use": messages.useOfVehicle,
+  axle: messages.axle,
+  layout: messages.layout,
+  "layout.kind": messages.kindOfLayout,
+  "layout.readings": messages.readingsOfLayout,
+  "layout.armRole": messages.armThatWasMeasured,
+  "layout.stopOn": messages.partThatStopIs,
+  corners: messages.corners,
+  stop: messages.stopWord,
+  "stop.name": messages.nameOfStop,
+  "stop.duty": messages.dutyOfStop,
+  "stop.branches": messages.branchesOfStop,
+  "stop.partNumber": messages.partNumberOfStop,
+  "stop.revision": messages.revisionOfStop,
+  "stop.batch": messages.batchOfStop,
+  "stop.estimated": messages.estimateOfStopsCurve,
+  "stop.testDoubt": messages.doubtThatTestOf,
+  "stop.testedAtSpeed": messages.markWhetherStopWas,
+  ride: messages.rideData,
+  rules: messages.rules,
+  "rules.roadClass": messages.roadClass,
+  "rules.roadKurtosis": messages.kurtosisOfRoad,
+  fullTravel: messages.checkOfWholeTravel,
+  "fullTravel.acknowledged": messages.dateOfCheckOf,
+  "fullTravel.measure": messages.measureOfCheckOf,
+  "fullTravel.movement": messages.movementInCheckOf,
+  "fullTravel.corners": messages.sidesInCheckOf,
+  job: messages.job,
+  "job.id": messages.idOfJob,
+  "job.label": messages.nameOfJob,
+  "job.number": messages.numberOfJob,
+  "job.customer": messages.customerOfJob,
+  "job.moment": messages.momentOfJob,
+  advised: messages.recordOfWhatWas,
+  fitted: messages.recordOfWhatWasFitted,
+  "fitted.partNumber": messages.partNumberOfWhat,
+  "fitted.revision": messages.revisionOfWhatWas,
+  "fitted.batch": messages.batchOfWhatWas,
+  "fitted.spacerMm": messages.spacerThatWasFitted,
+  "fitted.at": messages.dateOfWhatWas,
+  "fitted.by": messages.nameOfWhoFitted,
+  "fitted.odometer": messages.odometerAtFitting,
+  "fitted.photos": messages.photosOfWhatWas,
+  second: messages.readingsOfSecondPerson,
+  "second.by": messages.nameOfSecondPerson,
+  "second.at": messages.dateOfSecondPersons,
+  "second.readings": messages.readingsOfSecondPerson,
+  reference: messages.copyOfWhatCame,
+  photos: messages.photos,
+  notes: messages.notes,
 };
 
 const eventWords: { readonly [field: string]: string } = {
-  heightM: "height",
-  lengthM: "length",
-  speedKmPerH: "speed",
+  heightM: messages.height,
+  lengthM: messages.lengthWord,
+  speedKmPerH: messages.speed,
 };
 
 function cornerName(raw: unknown, index: number): { side: string | null; words: string } {
   const side = at(raw, ["corners", index, "side"]);
-  if (side === "left" || side === "right") return { side, words: `${side} corner` };
-  return { side: null, words: index === 0 ? "first corner" : "second corner" };
+  if (side === "left" || side === "right") return { side, words: messages.corner({ side }) };
+  return { side: null, words: index === 0 ? messages.firstCorner : messages.secondCorner };
 }
 
 /** The id and the plain name of the field a path leads to, and the part of the path left over. */
@@ -98,39 +99,39 @@ function fieldOf(raw: unknown, path: Path): { id: string; name: string; rest: Pa
   if (first === "corners" && typeof second === "number") {
     const { side, words } = cornerName(raw, second);
     if (third === undefined) return { id: "corners", name: words, rest: [] };
-    if (third === "side") return { id: "corners", name: `side of the ${words}`, rest: [] };
+    if (third === "side") return { id: "corners", name: messages.sideOf({ words }), rest: [] };
     const prefix = side ?? words;
     if (third === "limits") return limitField(raw, path, second, prefix, words);
     const name = third === "geometry" ? fourth : third;
     const rest = path.slice(third === "geometry" ? 4 : 3);
-    if (name === undefined) return { id: "corners", name: `geometry of the ${words}`, rest };
+    if (name === undefined) return { id: "corners", name: messages.geometryOf({ words }), rest };
     const id = `${prefix}.${String(name)}`;
     const entry = entryName(side === null ? String(name) : id);
-    return { id, name: side === null ? `${entry} of the ${words}` : entry, rest };
+    return { id, name: side === null ? messages.ofWord({ entry, words }) : entry, rest };
   }
   if (first === "layout" && second === "readings" && third !== undefined) {
     return { id: String(third), name: entryName(String(third)), rest: path.slice(3) };
   }
   if (first === "ride" && (second === "tolerances" || second === "estimated")) {
     const what = second === "tolerances" ? "±" : "source";
-    if (third === undefined) return { id: "ride", name: `${what} of the ride data`, rest: [] };
-    const name = `${what} of the ${entryName(`ride.${String(third)}`)}`;
+    if (third === undefined) return { id: "ride", name: messages.ofRideData({ what }), rest: [] };
+    const name = messages.ofWord2({ what, entryName: entryName(`ride.${String(third)}`) });
     return { id: `ride.${String(third)}`, name, rest: path.slice(3) };
   }
   if (first === "fullTravel" && second === "corners" && typeof third === "number") {
     return contactField(raw, path, third);
   }
   if (first === "photos" && typeof second === "number") {
-    const part = third === undefined ? "photo" : `${String(third)} of photo`;
+    const part = third === undefined ? "photo" : messages.ofPhoto({ third: String(third) });
     return { id: "photos", name: `${part} ${second + 1}`, rest: [] };
   }
   if (first === "rules" && second === "events") {
     const event = typeof third === "number" ? ` ${third + 1}` : "s";
     const words = eventWords[String(fourth)] ?? String(fourth);
-    const part = fourth === undefined ? "" : `${words} of `;
+    const part = fourth === undefined ? "" : messages.ofWord3({ words });
     return {
       id: "rules.events",
-      name: `${part}event${event} in the requirements`,
+      name: messages.eventInRequirements({ part, event }),
       rest: path.slice(4),
     };
   }
@@ -145,24 +146,27 @@ function fieldOf(raw: unknown, path: Path): { id: string; name: string; rest: Pa
 }
 
 /** What may be met, where the record's word is not the trade's. */
-const contactWords: { readonly [part: string]: string } = { tyre: "tire", damper: "shock" };
+const contactWords: { readonly [part: string]: string } = {
+  tyre: messages.tire,
+  damper: messages.shock,
+};
 
 function contactField(raw: unknown, path: Path, index: number): ReturnType<typeof fieldOf> {
   const side = at(raw, ["fullTravel", "corners", index, "side"]);
   const words = side === "left" || side === "right" ? side : index === 0 ? "first" : "second";
-  const whole = "check of the whole travel";
+  const whole = messages.checkOfWholeTravel;
   const [, , , field, part, name, ...rest] = path;
   if (field === "atRide") {
     const more = path.slice(4);
-    return { id: "fullTravel", name: `${words} height at ride in the ${whole}`, rest: more };
+    return { id: "fullTravel", name: messages.heightAtRideIn({ words, whole }), rest: more };
   }
   if (field !== "contacts" || part === undefined) {
-    return { id: "fullTravel", name: `${words} side in the ${whole}`, rest: [] };
+    return { id: "fullTravel", name: messages.sideIn({ words, whole }), rest: [] };
   }
   const met = contactWords[String(part)] ?? String(part);
-  const contact = `${words} contact of the ${met} in the ${whole}`;
+  const contact = messages.contactOfIn2({ words, met, whole });
   return name === "blockHeight"
-    ? { id: "fullTravel", name: `height of the block in the ${whole}`, rest }
+    ? { id: "fullTravel", name: messages.heightOfBlockIn({ whole }), rest }
     : { id: "fullTravel", name: contact, rest };
 }
 
@@ -175,7 +179,7 @@ function limitField(
 ): { id: string; name: string; rest: Path } {
   const index = path[3];
   if (typeof index !== "number") {
-    return { id: `${prefix}.limits`, name: `clearances of the ${words}`, rest: [] };
+    return { id: `${prefix}.limits`, name: messages.clearancesOf({ words }), rest: [] };
   }
   const id = `${prefix}.limits.${index}`;
   const part = path[4];
@@ -184,12 +188,12 @@ function limitField(
   if (part === "reading" && known !== undefined && (prefix === "left" || prefix === "right")) {
     return { id, name: entryName(id, known), rest: path.slice(5) };
   }
-  const limit = `clearance ${index + 1} of the ${words}`;
-  if (part === "kind") return { id, name: `kind of ${limit}`, rest: [] };
-  if (part === "at") return { id, name: `place of ${limit}`, rest: [] };
-  if (part === "perWheel") return { id, name: `closing per wheel travel of ${limit}`, rest: [] };
+  const limit = messages.clearanceOf({ index: index + 1, words });
+  if (part === "kind") return { id, name: messages.kindOf({ limit }), rest: [] };
+  if (part === "at") return { id, name: messages.placeOf({ limit }), rest: [] };
+  if (part === "perWheel") return { id, name: messages.closingPerWheelTravel({ limit }), rest: [] };
   if (part === "distance") {
-    const name = `distance from the pivot line of ${limit}`;
+    const name = messages.distanceFromPivotLine({ limit });
     return { id: `${id}.distance`, name, rest: path.slice(5) };
   }
   return { id, name: limit, rest: path.slice(part === undefined ? 4 : 5) };
@@ -199,13 +203,15 @@ function limitField(
 function placeWords(name: string, rest: Path): string {
   const [first, second] = rest;
   if (first === "values")
-    return typeof second === "number" ? `value ${second + 1} ` : "its list of values ";
-  if (first === "typed") return "the text that was typed ";
-  if (first === "tol") return "its ± ";
-  if (first === "source") return "who says so ";
+    return typeof second === "number"
+      ? messages.value({ second: second + 1 })
+      : messages.itsListOfValues;
+  if (first === "typed") return messages.textThatWasTyped;
+  if (first === "tol") return messages.its;
+  if (first === "source") return messages.whoSaysSo;
   if (typeof first === "number") {
     const columns = name.startsWith("damping")
-      ? ["depth", "damping compressing", "damping rebounding"]
+      ? ["depth", messages.dampingCompressing, messages.dampingRebounding]
       : ["depth", "force"];
     const row = name.startsWith("damping") ? "row" : "point";
     return typeof second === "number"
@@ -216,14 +222,14 @@ function placeWords(name: string, rest: Path): string {
 }
 
 const typeWords: { readonly [expected: string]: string } = {
-  number: "a number",
-  int: "a whole number",
+  number: messages.numberWord,
+  int: messages.wholeNumber,
   string: "text",
-  boolean: "true or false",
-  array: "a list",
-  tuple: "a list",
-  object: "a group of fields",
-  record: "a group of fields",
+  boolean: messages.trueOrFalse,
+  array: messages.list,
+  tuple: messages.list,
+  object: messages.groupOfFields,
+  record: messages.groupOfFields,
   null: "null",
 };
 
@@ -233,51 +239,56 @@ function isUnit(value: unknown): value is readonly unknown[] {
 
 function problemWords(issue: SchemaIssue, raw: unknown): string {
   const value = at(raw, issue.path);
-  if (value === undefined) return "is missing.";
+  if (value === undefined) return messages.isMissing;
   switch (issue.code) {
     case "invalid_type":
       if (typeof value === "number" && issue.expected === "number")
-        return "must be a finite number.";
-      return `must be ${typeWords[issue.expected] ?? issue.expected}, not ${describe(value)}.`;
+        return messages.mustBeFiniteNumber;
+      return messages.mustBeNot({
+        expected: typeWords[issue.expected] ?? issue.expected,
+        describe: describe(value),
+      });
     case "invalid_value":
-      return `must be ${listed(issue.values.map(String))}, not ${describe(value)}.`;
+      return messages.mustBeNot2({
+        listed: listed(issue.values.map(String)),
+        describe: describe(value),
+      });
     case "invalid_union":
-      return `is ${describe(value)}, which is not known.`;
+      return messages.isWhichIsNot({ describe: describe(value) });
     case "too_small":
       if (isUnit(value)) {
         return issue.minimum === 1
-          ? "must hold at least one."
-          : `must hold at least ${issue.minimum}, and holds ${value.length}.`;
+          ? messages.mustHoldAtLeast
+          : messages.mustHoldAtLeastAnd({ minimum: `${issue.minimum}`, value: value.length });
       }
-      return Number(issue.minimum) === 0
-        ? "cannot be below 0."
-        : "is far too small to be a measurement.";
+      return Number(issue.minimum) === 0 ? messages.cannotBeBelow0 : messages.isFarTooSmall;
     case "too_big":
-      if (isUnit(value)) return `holds ${value.length}, and the most is ${issue.maximum}.`;
+      if (isUnit(value))
+        return messages.holdsAndMostIs({ value: value.length, maximum: `${issue.maximum}` });
       return typeof value === "string"
-        ? `is ${value.length} characters long, and the most is ${issue.maximum}.`
-        : "is far too large to be a measurement.";
+        ? messages.isCharactersLongAnd({ value: value.length, maximum: `${issue.maximum}` })
+        : messages.isFarTooLarge;
     default:
-      return `${issue.message || "can't be read"}.`.replace(/\.\.$/, ".");
+      return `${issue.message || messages.cantBeRead}.`.replace(/\.\.$/, ".");
   }
 }
 
 function describe(value: unknown): string {
   if (value === null) return "null";
   if (typeof value === "string") return `“${shortened(value)}”`;
-  if (Array.isArray(value)) return "a list";
-  return typeof value === "object" ? "a group of fields" : String(value);
+  if (Array.isArray(value)) return messages.list;
+  return typeof value === "object" ? messages.groupOfFields : String(value);
 }
 
 function listed(words: readonly string[]): string {
   const last = words.at(-1) ?? "";
-  return words.length < 2 ? last : `${words.slice(0, -1).join(", ")} or ${last}`;
+  return words.length < 2 ? last : messages.or({ words: words.slice(0, -1).join(", "), last });
 }
 
 /** One schema issue as a fault whose sentence begins with the field's plain name. */
 export function issueFault(issue: SchemaIssue, raw: unknown): Fault {
   const { id, name, rest } = fieldOf(raw, issue.path);
   const place = placeWords(name, rest);
-  const sentence = `The ${name}: ${place}${problemWords(issue, raw)}`;
+  const sentence = messages.the({ name, place, problem: problemWords(issue, raw) });
   return { code: "fieldFault", sentence: [sentence], reading: id };
 }

@@ -1,4 +1,5 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import * as messages from "../../words/compiled/records/text.ts";
 import { recordBounds } from "../check/recordFormat.ts";
 import { cleanTexts } from "./soundText.ts";
 
@@ -9,10 +10,10 @@ import { cleanTexts } from "./soundText.ts";
  */
 export function readJsonText(text: string, what: string): Outcome<unknown> {
   const plain = text.charCodeAt(0) === 0xfeff ? text.slice(1) : text;
-  if (plain.trim() === "") return fail("textEmpty", [`${what} is empty.`]);
+  if (plain.trim() === "") return fail("textEmpty", [messages.isEmpty({ what })]);
   if (plain.length > recordBounds.textCharacters) {
     const most = Math.round(recordBounds.textCharacters / 1e6);
-    return fail("textTooLong", [`${what} is too large to be a check: the most is ${most} MB.`]);
+    return fail("textTooLong", [messages.isTooLargeTo({ what, most })]);
   }
   const scanned = scan(plain, what);
   if (!scanned.ok) return scanned;
@@ -29,16 +30,16 @@ export function readJsonText(text: string, what: string): Outcome<unknown> {
 function notJson(text: string, what: string, error: unknown): string {
   const message = error instanceof Error ? error.message : "";
   if (/end of (?:JSON|data|input)/i.test(message) || /Unterminated/i.test(message)) {
-    return `${what} is cut off: its end is missing. Send it again.`;
+    return messages.isCutOffIts({ what });
   }
   const position = /position (\d+)/.exec(message)?.[1];
   if (position !== undefined && Number(position) >= text.trimEnd().length) {
-    return `${what} is cut off: its end is missing. Send it again.`;
+    return messages.isCutOffIts({ what });
   }
-  if (position === undefined) return `${what} is not a check: it is not JSON.`;
+  if (position === undefined) return messages.isNotCheckIt({ what });
   const before = text.slice(0, Number(position)).split("\n");
   const column = (before.at(-1) ?? "").length + 1;
-  return `${what} is not a check: it is not JSON from line ${before.length}, character ${column} on.`;
+  return messages.isNotCheckItIs({ what, before: before.length, column });
 }
 
 const quote = 34;
@@ -71,14 +72,10 @@ function scan(text: string, what: string): Outcome<null> {
       if (fields !== null && colonAhead.test(text)) {
         const name = fieldName(text.slice(at, end + 1));
         if (name === "__proto__") {
-          return fail("fieldForbidden", [
-            `${what} has a field named “__proto__”, which no check has. It is not read.`,
-          ]);
+          return fail("fieldForbidden", [messages.hasFieldNamedProto({ what })]);
         }
         if (fields.has(name)) {
-          return fail("fieldTwice", [
-            `${what} has the field “${shortened(name)}” twice in one place, so it is not clear which holds.`,
-          ]);
+          return fail("fieldTwice", [messages.hasFieldTwiceIn({ what, name: shortened(name) })]);
         }
         fields.add(name);
         if (fields.size > recordBounds.fields) return tooManyFields(what);
@@ -112,21 +109,15 @@ export function shortened(text: string, most = 40): string {
 }
 
 function tooDeep(what: string): Outcome<never> {
-  return fail("tooDeep", [
-    `${what} has lists within lists more than ${recordBounds.nesting} deep, which no check has.`,
-  ]);
+  return fail("tooDeep", [messages.hasListsWithinLists({ what, nesting: recordBounds.nesting })]);
 }
 
 function tooMany(what: string): Outcome<never> {
-  return fail("tooMany", [
-    `${what} holds more than ${recordBounds.values} values, which no check does. It is not read.`,
-  ]);
+  return fail("tooMany", [messages.holdsMoreThanValues({ what, values: recordBounds.values })]);
 }
 
 function tooManyFields(what: string): Outcome<never> {
-  return fail("tooManyFields", [
-    `${what} has more than ${recordBounds.fields} fields in one place, which no check does. It is not read.`,
-  ]);
+  return fail("tooManyFields", [messages.hasMoreThanFields({ what, fields: recordBounds.fields })]);
 }
 
 interface Place {
@@ -162,15 +153,11 @@ export function checkPlainData(value: unknown, what: string): Outcome<unknown> {
     if (values > recordBounds.values) return tooMany(what);
     const name = names === null ? within : (names[next] ?? "");
     if (name === "__proto__") {
-      return fail("fieldForbidden", [
-        `${what} has a field named “__proto__”, which no check has. It is not read.`,
-      ]);
+      return fail("fieldForbidden", [messages.hasFieldNamedProto({ what })]);
     }
     const item: unknown = Reflect.get(container, names === null ? next : name);
     if (typeof item === "number" && !Number.isFinite(item)) {
-      return fail("numberNotFinite", [
-        `${what}: a number in “${shortened(name)}” is too large to be a number.`,
-      ]);
+      return fail("numberNotFinite", [messages.numberInIsToo({ what, name: shortened(name) })]);
     }
     if (typeof item !== "object" || item === null) continue;
     // The first place holds the value itself and is no level of it.

@@ -9,6 +9,7 @@ import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { stopTitle } from "../../records/pack/stopTitle.ts";
+import * as messages from "../../words/compiled/screens/answer.ts";
 import { useAfterPaint } from "../assessment/useAfterPaint.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
 import { useAssessor } from "../assessment/useAssessor.ts";
@@ -87,19 +88,19 @@ export function Answer({
   }, [verdict]);
 
   if (assessed.state === "waiting") {
-    return <p class="later-waiting">Working out the answer …</p>;
+    return <p class="later-waiting">{messages.workingOutAnswer}</p>;
   }
   if (assessed.state === "fault") {
     const { reading, sentence } = assessed.fault;
     return (
       <>
         <Notice tone="unsure" live>
-          <h1>Not sure yet</h1>
+          <h1>{messages.notSureYet}</h1>
           <p>{sentenceText(sentence, unit)}</p>
         </Notice>
         {reading && (
           <Button look="main" icon="forward" onClick={() => go(reading)}>
-            To that reading
+            {messages.toThatReading}
           </Button>
         )}
         <Cautions raised={liftMm > 0} />
@@ -211,27 +212,27 @@ function Answered({
       <MissingRide assessment={assessment} go={go} />
       <LinkageNote stored={stored} assessment={assessment} go={go} />
       <h2 id="details-heading" tabIndex={-1}>
-        Details
+        {messages.details}
       </h2>
       <Jumps
         places={[
-          ["ladder-heading", "Travel ladder"],
-          ["again-heading", "Re-measure"],
-          ["compare-heading", "Another stop"],
-          ["drawings-heading", "Force and impact"],
+          ["ladder-heading", messages.travelLadder],
+          ["again-heading", messages.reMeasure],
+          ["compare-heading", messages.anotherStop],
+          ["drawings-heading", messages.forceAndImpact],
         ]}
       />
       {rest && (
         <>
           <section class="stack" aria-labelledby="checks-heading">
             <h2 id="checks-heading" tabIndex={-1}>
-              {assessment.corners.length > 1 ? "Left and right" : "The checks"}
+              {assessment.corners.length > 1 ? messages.leftAndRight : messages.checks}
             </h2>
             <SideComparison assessment={assessment} unit={unit} complete={complete} />
           </section>
           <section class="stack" aria-labelledby="ladder-heading">
             <h2 id="ladder-heading" tabIndex={-1}>
-              Travel ladder
+              {messages.travelLadder}
             </h2>
             <div class="ladders">
               {assessment.corners.map((corner) => (
@@ -242,7 +243,7 @@ function Answered({
           </section>
           <section class="card" aria-labelledby="again-heading">
             <h2 id="again-heading" tabIndex={-1}>
-              What to re-measure
+              {messages.whatToReMeasure}
             </h2>
             {complete && (
               <RemeasureOffer
@@ -258,25 +259,23 @@ function Answered({
             <MeasureAgain fitment={fitment} assessment={assessment} unit={unit} go={go} />
             <div class="row">
               <Button icon="forward" onClick={() => go(fullTravelStep)}>
-                Full-travel check by hand
+                {messages.fullTravelCheckBy}
               </Button>
             </div>
             <Figures group="doubt" fitment={fitment} assessment={assessment} unit={unit} />
           </section>
           <section class="stack" aria-labelledby="compare-heading">
             <h2 id="compare-heading" tabIndex={-1}>
-              Compare another stop
+              {messages.compareAnotherStop}
             </h2>
             <div class="row">
               <Button icon="forward" onClick={() => go("stops")}>
-                Which stop of the library fits?
+                {messages.whichStopOfLibrary}
               </Button>
             </div>
-            <p class="small">
-              Or try each stop of the library here, and set one against {stopTitle(fitment.stop)}.
-            </p>
+            <p class="small">{messages.orTryEachStop({ stopTitle: stopTitle(fitment.stop) })}</p>
             {inUse && complete && (
-              <Unfolding summary="Try the library's stops here, one by one">
+              <Unfolding summary={messages.tryLibrarysStopsHere}>
                 {() => (
                   <OtherStops
                     assessor={assessor}
@@ -295,7 +294,7 @@ function Answered({
           {complete && (
             <section class="stack" aria-labelledby="drawings-heading">
               <h2 id="drawings-heading" tabIndex={-1}>
-                Force, impact and stiffness
+                {messages.forceImpactAndStiffness}
               </h2>
               <Charts
                 assessor={assessor}

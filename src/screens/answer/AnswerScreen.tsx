@@ -4,6 +4,7 @@ import type { State } from "../../physics/fitment.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/answer.ts";
 import { checksHref } from "../addresses.ts";
 import { useAskedRecord } from "../assessment/useAskedRecord.ts";
 import { SendButton } from "../exchange/SendButton.tsx";
@@ -53,9 +54,9 @@ export default function AnswerScreen({
       wide
       top={
         <>
-          <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
+          <ButtonLink look="quiet" href={checksHref} icon="back" label={messages.allChecks} />
           <span class="screen-name">
-            {stored.name || stored.record.vehicle?.label || "New check"}
+            {stored.name || stored.record.vehicle?.label || messages.newCheck}
           </span>
         </>
       }

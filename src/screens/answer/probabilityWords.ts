@@ -1,17 +1,18 @@
+import * as messages from "../../words/compiled/screens/answer.ts";
 /** A probability in words; the words change where the decisions do (0.95 and 0.05) and between. */
 export function probabilityWords(probability: number): string {
-  if (probability >= 0.999) return "almost certain";
-  if (probability >= 0.95) return "very likely";
+  if (probability >= 0.999) return messages.almostCertain;
+  if (probability >= 0.95) return messages.veryLikely;
   if (probability >= 0.75) return "likely";
-  if (probability > 0.25) return "could go either way";
+  if (probability > 0.25) return messages.couldGoEitherWay;
   if (probability > 0.05) return "unlikely";
-  if (probability > 0.001) return "very unlikely";
-  return "almost ruled out";
+  if (probability > 0.001) return messages.veryUnlikely;
+  return messages.almostRuledOut;
 }
 
 /** Never "100 %" or "0 %": readings do not give certainty. */
 export function probabilityNumber(probability: number): string {
-  if (probability > 0.999) return "over 99.9\u00a0%";
-  if (probability < 0.001) return "under 0.1\u00a0%";
+  if (probability > 0.999) return messages.over999;
+  if (probability < 0.001) return messages.under01;
   return `${Number((100 * probability).toFixed(1))}\u00a0%`;
 }

@@ -1,12 +1,18 @@
 import type { DesignEvent } from "../../physics/fitment.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/assessment.ts";
 
 /** "Landing from 100 mm", "Obstacle 4 in × 79 in at 25 mph". */
 export function eventWords(event: DesignEvent, unit: LengthUnit): string {
   return event.kind === "landing"
-    ? `Landing from ${eventLengthText(event.heightM, unit)}`
-    : `${event.kind === "hump" ? "Speed bump" : "Obstacle"} ${eventLengthText(event.heightM, unit)} high, ${eventLengthText(event.lengthM, unit)} long, at ${speedText(event.speedKmPerH, unit)}`;
+    ? messages.landingFrom({ eventLength: eventLengthText(event.heightM, unit) })
+    : messages.speedBump({
+        kind: event.kind,
+        eventLength: eventLengthText(event.heightM, unit),
+        eventLength2: eventLengthText(event.lengthM, unit),
+        speed: speedText(event.speedKmPerH, unit),
+      });
 }
 
 export function speedText(kmPerH: number, unit: LengthUnit): string {

@@ -1,25 +1,26 @@
 import type { CheckId, Side, State } from "../../physics/fitment.ts";
+import * as messages from "../../words/compiled/screens/assessment.ts";
 
 export const verdictWords: Record<State, string> = {
-  ok: "It fits",
-  care: "Fits, with a warning",
-  no: "It doesn't fit",
-  unsure: "Not sure yet",
+  ok: messages.itFits,
+  care: messages.fitsWithWarning,
+  no: messages.itDoesntFit,
+  unsure: messages.notSureYet,
 };
 
 export const checkStateWords: Record<State, string> = {
   ok: "OK",
-  care: "warning",
-  no: "fails",
-  unsure: "not sure",
+  care: messages.warning,
+  no: messages.fails,
+  unsure: messages.notSure,
 };
 
 export const checkTitles: Record<CheckId, string> = {
-  clearance: "Fully compressed before hard contact",
-  earlyContact: "Stop doesn't touch too soon",
-  stiffness: "Stiffness",
-  balance: "Left and right match",
-  plausible: "Readings plausible",
+  clearance: messages.fullyCompressedBeforeHard,
+  earlyContact: messages.stopDoesntTouchToo,
+  stiffness: messages.stiffness,
+  balance: messages.leftAndRightMatch,
+  plausible: messages.readingsPlausible,
 };
 
-export const sideWords: Record<Side, string> = { left: "Left", right: "Right" };
+export const sideWords: Record<Side, string> = { left: messages.left, right: messages.right };

@@ -1,4 +1,5 @@
 import type { RefObject } from "preact";
+import * as messages from "../../words/compiled/screens/camera.ts";
 import { Button } from "../parts/Button.tsx";
 import { FaultNotice } from "../parts/FaultNotice.tsx";
 import type { CameraState } from "./useCamera.ts";
@@ -16,14 +17,14 @@ export function CameraView({
   return (
     <>
       <div class="camera" hidden={camera.state === "failed"}>
-        <video ref={video} muted playsInline aria-label="What the camera sees" />
+        <video ref={video} muted playsInline aria-label={messages.whatCameraSees} />
         {camera.state === "on" && <div class="camera-frame" />}
-        {camera.state === "starting" && <p class="camera-wait">Starting the camera …</p>}
+        {camera.state === "starting" && <p class="camera-wait">{messages.startingCamera}</p>}
         {camera.state === "resting" && (
           <div class="camera-wait">
             <div class="stack-close">
-              <p>The camera is off while this page is not looked at.</p>
-              <Button onClick={onTryAgain}>Switch it on</Button>
+              <p>{messages.cameraIsOffWhile}</p>
+              <Button onClick={onTryAgain}>{messages.switchItOn}</Button>
             </div>
           </div>
         )}
@@ -32,7 +33,7 @@ export function CameraView({
         <>
           <FaultNotice fault={camera.fault} />
           <div class="row">
-            <Button onClick={onTryAgain}>Try the camera again</Button>
+            <Button onClick={onTryAgain}>{messages.tryCameraAgain}</Button>
           </div>
         </>
       )}

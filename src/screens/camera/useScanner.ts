@@ -3,6 +3,7 @@ import { useEffect, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
 import { pictureFault } from "../../records/photo/pictureFault.ts";
 import { type CodeReader, createCodeReader } from "../../sharing/codeReader.ts";
+import * as messages from "../../words/compiled/screens/camera.ts";
 import { type CameraState, useCamera } from "./useCamera.ts";
 
 /** Between two looks at the camera: often enough to feel prompt, seldom enough to stay cool. */
@@ -10,14 +11,12 @@ const pauseMs = 150;
 
 const noCode: Fault = {
   code: "noCodeInPicture",
-  sentence: [
-    "No code was found in the picture. Take it again with the code sharp, without glare and filling most of it.",
-  ],
+  sentence: [messages.noCodeWasFound],
 };
 
 const noPicture: Fault = {
   code: "pictureUnreadable",
-  sentence: ["This file is not a picture that can be read here. Choose a photo of the code."],
+  sentence: [messages.thisFileIsNot],
 };
 
 export interface Scanner {

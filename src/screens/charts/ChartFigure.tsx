@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import * as messages from "../../words/compiled/screens/charts.ts";
 import { Unfolding } from "../parts/Unfolding.tsx";
 
 /** A drawing, what it says, what it assumes, and behind it the same in words and as a table. */
@@ -30,11 +31,11 @@ export function ChartFigure({
       {says && <p class="chart-says">{says}</p>}
       {assumed.length > 0 && (
         <p class="chart-assumed">
-          <strong>Assumed: </strong>
+          <strong>{messages.assumed} </strong>
           {assumed.join(" ")}
         </p>
       )}
-      <Unfolding summary="Show the numbers">
+      <Unfolding summary={messages.showNumbers}>
         {() => (
           <>
             <p>{words}</p>

@@ -1,4 +1,5 @@
 import { useId } from "preact/hooks";
+import * as messages from "../../words/compiled/screens/charts.ts";
 import { BottomAxis, LeftAxis } from "./Axis.tsx";
 import type { AxisUnit } from "./axisUnit.ts";
 import { tickText } from "./axisUnit.ts";
@@ -199,7 +200,7 @@ export function SeriesChart({
         <DataTable
           caption={heading}
           columns={[
-            { name: "Series" },
+            { name: messages.series },
             { name: `${xAxis.words}, ${xAxis.unit.suffix}` },
             { name: `${yAxis.words}, ${yAxis.unit.suffix}` },
           ]}

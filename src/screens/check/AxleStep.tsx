@@ -1,5 +1,6 @@
 import { changeRecord } from "../../records/check/storedCheck.ts";
 import { chosenSides, withSides } from "../../records/filling/sides.ts";
+import * as messages from "../../words/compiled/screens/check.ts";
 import type { StepProps } from "../guide/stepProps.ts";
 import { Choices, Segmented } from "../parts/Choices.tsx";
 
@@ -7,7 +8,7 @@ export function AxleStep({ stored, change }: StepProps) {
   return (
     <>
       <Segmented
-        legend="Axle"
+        legend={messages.axle}
         value={stored.record.axle ?? null}
         onChange={(axle) =>
           change((current) => {
@@ -18,22 +19,22 @@ export function AxleStep({ stored, change }: StepProps) {
           })
         }
         options={[
-          { value: "front", name: "Front" },
-          { value: "rear", name: "Rear" },
+          { value: "front", name: messages.front },
+          { value: "rear", name: messages.rear },
         ]}
       />
       <Choices
-        legend="Sides to measure"
+        legend={messages.sidesToMeasure}
         value={chosenSides(stored)}
         onChange={(sides) => change((current) => withSides(current, sides))}
         options={[
           {
             value: "both",
-            name: "Left and right",
-            hint: "Best: a tired spring or a bent bracket shows up as a difference.",
+            name: messages.leftAndRight,
+            hint: messages.bestTiredSpringOr,
           },
-          { value: "left", name: "Left only", hint: "Left as seen by the driver." },
-          { value: "right", name: "Right only", hint: "Right as seen by the driver." },
+          { value: "left", name: messages.leftOnly, hint: messages.leftAsSeenBy },
+          { value: "right", name: messages.rightOnly, hint: messages.rightAsSeenBy },
         ]}
       />
     </>

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/screens/check.ts";
 import { CautionPicture } from "../drawings/CautionPicture.tsx";
 import { cautionsOf, raisedCautions } from "../guide/cautions.ts";
 import type { StepProps } from "../guide/stepProps.ts";
@@ -13,7 +14,7 @@ export function CautionsStep({ stored, waiting }: StepProps) {
     <>
       {waiting && (
         <Notice tone="care">
-          <p>Read these before you go to the vehicle. Next: {waiting.replace(/[?.]$/, "")}.</p>
+          <p>{messages.readTheseBeforeYou({ waiting: waiting.replace(/[?.]$/, "") })}</p>
         </Notice>
       )}
       <ReadThrough
@@ -26,7 +27,7 @@ export function CautionsStep({ stored, waiting }: StepProps) {
       />
       {held && (
         <p class="small soft" role="status">
-          All acknowledged.
+          {messages.allAcknowledged}
         </p>
       )}
     </>

@@ -5,6 +5,7 @@ import { changeRecord } from "../../records/check/storedCheck.ts";
 import { withoutSheet } from "../../records/check/withoutSheet.ts";
 import { withField } from "../../records/entry/entryPath.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
+import * as messages from "../../words/compiled/screens/check.ts";
 import { stepHref } from "../addresses.ts";
 import { saveCheckFile } from "../checkFile.ts";
 import { SimilarForces } from "../choosing/SimilarForces.tsx";
@@ -31,7 +32,9 @@ export function FinishStep({ stored, change, all, preferences }: StepProps) {
       {missing.length > 0 ? (
         <Card
           heading={
-            missing.length === 1 ? "One thing is missing" : `${missing.length} things are missing`
+            missing.length === 1
+              ? messages.oneThingIsMissing
+              : messages.thingsAreMissing({ missing: missing.length })
           }
         >
           <ul class="missing">
@@ -43,9 +46,9 @@ export function FinishStep({ stored, change, all, preferences }: StepProps) {
                   {step && (
                     <ButtonLink
                       href={stepHref(stored.id, step)}
-                      label={`Go there: ${nameOf(step)}`}
+                      label={messages.goThere({ nameOf: nameOf(step) })}
                     >
-                      Go there
+                      {messages.goThere2}
                     </ButtonLink>
                   )}
                 </li>
@@ -55,7 +58,7 @@ export function FinishStep({ stored, change, all, preferences }: StepProps) {
         </Card>
       ) : (
         <Notice tone="ok" live>
-          <p>The answer has everything it needs.</p>
+          <p>{messages.answerHasEverythingIt}</p>
         </Notice>
       )}
       {withoutSheet(stored, completion) && (
@@ -63,18 +66,15 @@ export function FinishStep({ stored, change, all, preferences }: StepProps) {
       )}
       {!cautionsHold(stored) && (
         <Notice tone="care">
-          <p>The cautions for this vehicle are not acknowledged yet.</p>
+          <p>{messages.cautionsForThisVehicle}</p>
           <div class="row">
-            <ButtonLink href={stepHref(stored.id, "cautions")}>Read them</ButtonLink>
+            <ButtonLink href={stepHref(stored.id, "cautions")}>{messages.readThem}</ButtonLink>
           </div>
         </Notice>
       )}
       {passed.length > 0 && (
-        <Card heading="Skipped">
-          <p class="small soft known-lead">
-            The answer comes without these, and says what it then can't say. You can come back any
-            time.
-          </p>
+        <Card heading={messages.skipped}>
+          <p class="small soft known-lead">{messages.answerComesWithoutThese}</p>
           <ul class="passed">
             {passed.map((step) => (
               <li key={step.id}>
@@ -86,11 +86,9 @@ export function FinishStep({ stored, change, all, preferences }: StepProps) {
       )}
       <div class="field">
         <label class="field-label" for={notes}>
-          Notes
+          {messages.notes}
         </label>
-        <span class="field-hint">
-          What the next person should know: worn parts, what was hard to reach.
-        </span>
+        <span class="field-hint">{messages.whatNextPersonShould}</span>
         <span class="field-box">
           <textarea
             id={notes}
@@ -107,7 +105,7 @@ export function FinishStep({ stored, change, all, preferences }: StepProps) {
         </span>
       </div>
       <Button wide icon="file" onClick={() => saveCheckFile(stored)}>
-        Save as a file
+        {messages.saveAsFile}
       </Button>
     </>
   );

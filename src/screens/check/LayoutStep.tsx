@@ -9,6 +9,7 @@ import {
   type Meeting,
   meetingChoice,
 } from "../../records/filling/layoutChoices.ts";
+import * as messages from "../../words/compiled/screens/check.ts";
 import { ArmRolePicture } from "../drawings/choices/ArmRolePicture.tsx";
 import { StopOnPicture } from "../drawings/choices/StopOnPicture.tsx";
 import { LayoutPicture } from "../drawings/LayoutPicture.tsx";
@@ -17,31 +18,31 @@ import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
 import { Choices } from "../parts/Choices.tsx";
 
 const roles: readonly { value: ArmRole; name: string; hint: string }[] = [
-  { value: "lower", name: "The lower of two arms", hint: "Another arm above it." },
-  { value: "upper", name: "The upper of two arms", hint: "Another arm below it." },
-  { value: "underStrut", name: "The arm under a strut", hint: "No arm above it." },
+  { value: "lower", name: messages.lowerOfTwoArms, hint: messages.anotherArmAboveIt },
+  { value: "upper", name: messages.upperOfTwoArms, hint: messages.anotherArmBelowIt },
+  { value: "underStrut", name: messages.armUnderStrut, hint: messages.noArmAboveIt },
   {
     value: "carriesWheel",
-    name: "A trailing arm",
-    hint: "It carries the wheel itself and runs along the vehicle.",
+    name: messages.trailingArm,
+    hint: messages.itCarriesWheelItself,
   },
 ];
 
 const meetings: readonly { value: Meeting; name: string; hint: string }[] = [
   {
     value: "frame",
-    name: "A flat pad on the arm",
-    hint: "The stop hangs from the frame. The pad turns with the arm.",
+    name: messages.flatPadOnArm,
+    hint: messages.stopHangsFromFrame,
   },
   {
     value: "arm",
-    name: "The stop is on the arm",
-    hint: "It turns with the arm and meets a flat pad on the frame.",
+    name: messages.stopIsOnArm,
+    hint: messages.itTurnsWithArm,
   },
   {
     value: "round",
-    name: "A round part",
-    hint: "A tube, a dome or a rounded bracket meets the stop.",
+    name: messages.roundPart,
+    hint: messages.tubeDomeOrRounded,
   },
 ];
 
@@ -53,7 +54,7 @@ export function LayoutStep({ stored, change }: StepProps) {
     <>
       <div class="layout-choices">
         <Choices
-          legend="Tap the drawing that looks like your vehicle"
+          legend={messages.tapDrawingThatLooks}
           value={kind}
           onChange={(chosen) => change((current) => chooseLayout(current, chosen))}
           options={layoutKinds.map((value) => ({
@@ -70,7 +71,7 @@ export function LayoutStep({ stored, change }: StepProps) {
       {hasArm(stored) && (
         <div class="layout-choices">
           <Choices<ArmRole | "unsaid">
-            legend="Which arm is it?"
+            legend={messages.whichArmIsIt}
             value={role}
             onChange={(chosen) => change((current) => chooseArmRole(current, chosen))}
             options={[
@@ -80,8 +81,8 @@ export function LayoutStep({ stored, change }: StepProps) {
               })),
               {
                 value: "unsaid" as const,
-                name: "I can't tell",
-                hint: "The answer then has a wider margin of error.",
+                name: messages.iCantTell,
+                hint: messages.answerThenHasWider,
               },
             ]}
           />
@@ -90,7 +91,7 @@ export function LayoutStep({ stored, change }: StepProps) {
       {kind !== null && layoutRegistry[kind].saysStopOn && role !== null && (
         <div class="layout-choices">
           <Choices
-            legend="What is flat, and what turns with the arm?"
+            legend={messages.whatIsFlatAnd}
             value={meetingChoice(stored)}
             onChange={(chosen) => change((current) => chooseMeeting(current, chosen))}
             options={meetings.map((each) => ({

@@ -1,6 +1,7 @@
 import type { LimitKind, Side } from "../../physics/fitment.ts";
 import { limitKinds } from "../../physics/readings/index.ts";
 import { chosen, withChoice } from "../../records/filling/choice.ts";
+import * as messages from "../../words/compiled/screens/check.ts";
 import type { StepProps } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
@@ -9,11 +10,11 @@ import { limitTitles } from "../readings/limitWords.ts";
 import { withLimit, withLimitsOfLeft, withNoLimits, withoutLimit } from "./limits.ts";
 
 const hints: { readonly [Kind in LimitKind]: string } = {
-  tyre: "Tread against fender, liner or guard.",
-  damper: "The shock at the end of its own travel.",
-  spring: "Coils that touch each other, or a leaf on its block.",
-  metal: "Arm, axle or bracket against frame.",
-  other: "Exhaust, driveshaft, anti-roll bar, brake line.",
+  tyre: messages.treadAgainstFenderLiner,
+  damper: messages.shockAtEndOf,
+  spring: messages.coilsThatTouchEach,
+  metal: messages.armAxleOrBracket,
+  other: messages.exhaustDriveshaftAntiRoll,
 };
 
 export function LimitsStep({ stored, change, step }: StepProps) {
@@ -24,14 +25,11 @@ export function LimitsStep({ stored, change, step }: StepProps) {
   return (
     <>
       <p>
-        As the wheel moves up, what could hit before the stop is fully compressed?{" "}
-        <span class="known-lead">
-          Tick everything that comes close. You'll measure each one next.
-        </span>
+        {messages.asWheelMovesUp} <span class="known-lead">{messages.tickEverythingThatComes}</span>
       </p>
       {side === "right" && limits.length === 0 && left.length > 0 && !none && (
         <Button wide onClick={() => change(withLimitsOfLeft)}>
-          The same as on the left
+          {messages.sameAsOnLeft}
         </Button>
       )}
       <div class="choices">
@@ -51,22 +49,19 @@ export function LimitsStep({ stored, change, step }: StepProps) {
         ))}
         <CheckLine
           checked={none}
-          hint="The answer then can't say what touches first."
+          hint={messages.answerThenCantSay}
           onChange={(checked) =>
             change((current) =>
               checked ? withNoLimits(current, side) : withChoice(current, step.id, null),
             )
           }
         >
-          I can't measure any of these
+          {messages.iCantMeasureAny}
         </CheckLine>
       </div>
       {none && (
         <Notice tone="unsure" live>
-          <p>
-            Without a clearance the answer can't say whether anything hits before the stop is fully
-            compressed. It will say “not sure” there.
-          </p>
+          <p>{messages.withoutClearanceAnswerCant}</p>
         </Notice>
       )}
     </>

@@ -2,6 +2,8 @@ import { quantityText } from "../../records/entry/quantityText.ts";
 import { wantsLinkage } from "../../records/filling/askedGeometry.ts";
 import { withChoice } from "../../records/filling/choice.ts";
 import { wheelTravelMargins } from "../../records/filling/linkageGain.ts";
+import * as messages from "../../words/compiled/screens/check.ts";
+import { filled } from "../filled.ts";
 import type { StepProps } from "../guide/stepProps.ts";
 import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
 import { Choices } from "../parts/Choices.tsx";
@@ -17,17 +19,21 @@ export function LinkageStep({ stored, change, preferences }: StepProps) {
     <>
       <p class="known-lead">{closer.lead}</p>
       <p>
-        At {text(margins.travelMm)} of wheel travel the margin of error from this alone is{" "}
-        <strong>
-          ±{"\u00a0"}
-          {text(margins.withoutMm)}
-        </strong>{" "}
-        without them. With them it is{" "}
-        <strong>
-          ±{"\u00a0"}
-          {text(margins.withMm)}
-        </strong>
-        .
+        {filled(messages.atOfWheelTravel, {
+          travelMm: text(margins.travelMm),
+          strong: (
+            <strong>
+              ±{"\u00a0"}
+              {text(margins.withoutMm)}
+            </strong>
+          ),
+          strong2: (
+            <strong>
+              ±{"\u00a0"}
+              {text(margins.withMm)}
+            </strong>
+          ),
+        })}
       </p>
       <Choices
         legend={closer.legend}
@@ -36,10 +42,10 @@ export function LinkageStep({ stored, change, preferences }: StepProps) {
         options={[
           {
             value: "yes",
-            name: "Yes, closer",
-            hint: "The angle and length of the arm, and where joints and tire stand.",
+            name: messages.yesCloser,
+            hint: messages.angleAndLengthOf,
           },
-          { value: "no", name: "No, this will do", hint: "You can do it later." },
+          { value: "no", name: messages.noThisWillDo, hint: messages.youCanDoIt },
         ]}
       />
     </>

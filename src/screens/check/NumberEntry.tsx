@@ -9,6 +9,7 @@ import { sentenceText } from "../../records/entry/quantityText.ts";
 import { type EntryKind, entryUnit } from "../../records/entry/readingCatalogue.ts";
 import { type EntryUnit, unitText } from "../../records/entry/units.ts";
 import { setEntry } from "../../records/filling/changes.ts";
+import * as messages from "../../words/compiled/screens/check.ts";
 import type { Change } from "../guide/stepProps.ts";
 import { Segmented } from "../parts/Choices.tsx";
 import type { Tone } from "../parts/Notice.tsx";
@@ -121,7 +122,7 @@ export function NumberEntry({
       />
       {unitChoice && pair && (
         <Segmented
-          legend="Unit"
+          legend={messages.unit}
           legendUnseen
           value={entry.unit === pair[1] ? pair[1] : pair[0]}
           onChange={(unit) => put((old) => ({ ...old, unit }))}

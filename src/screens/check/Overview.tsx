@@ -1,4 +1,5 @@
 import { useEffect, useRef } from "preact/hooks";
+import * as messages from "../../words/compiled/screens/check.ts";
 import { fullTravelStep, type Step, sections } from "../guide/steps.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Icon, type IconName } from "../parts/Icon.tsx";
@@ -11,23 +12,23 @@ interface Props {
 }
 
 function stateOf(step: Step): { words: string; icon: IconName | null; look: string } {
-  if (step.unreadable) return { words: "to fix", icon: "cross", look: "unreadable" };
+  if (step.unreadable) return { words: messages.toFix, icon: "cross", look: "unreadable" };
   if (step.id === "finish") return { words: "", icon: null, look: "todo" };
   if (step.state === "done") return { words: "done", icon: "tick", look: "done" };
   if (step.state === "skipped") {
     return {
-      words: step.needed ? "skipped, still needed" : "skipped",
+      words: step.needed ? messages.skippedStillNeeded : "skipped",
       icon: "minus",
       look: "skipped",
     };
   }
-  return { words: step.needed ? "to do" : "can be skipped", icon: null, look: "todo" };
+  return { words: step.needed ? messages.toDo : messages.canBeSkipped, icon: null, look: "todo" };
 }
 
 /** All steps of this check, to go to any of them. */
 function Overview({ all, at, onGo }: Props) {
   return (
-    <nav aria-label="All steps" class="overview">
+    <nav aria-label={messages.allSteps} class="overview">
       {sections.map((section) => {
         const own = all.filter((step) => step.section === section);
         if (own.length === 0) return null;
@@ -57,11 +58,11 @@ function Overview({ all, at, onGo }: Props) {
         );
       })}
       <section>
-        <h2>By hand</h2>
+        <h2>{messages.byHand}</h2>
         <button type="button" class="overview-step" onClick={() => onGo(fullTravelStep)}>
           <span class="overview-mark" />
-          <span class="overview-name">Full-travel check</span>
-          <span class="overview-state">can be skipped</span>
+          <span class="overview-name">{messages.fullTravelCheck}</span>
+          <span class="overview-state">{messages.canBeSkipped}</span>
         </button>
       </section>
       <ButtonLink look="quiet" href={settingsHref}>
@@ -94,7 +95,7 @@ export function OverviewBeside(props: Props) {
 
 export function OverviewDialog({
   onLeave,
-  leave = "Back to this step",
+  leave = messages.backToThisStep,
   ...props
 }: Props & { onLeave: () => void; leave?: string }) {
   const dialog = useRef<HTMLDialogElement>(null);
@@ -107,7 +108,7 @@ export function OverviewDialog({
     <dialog
       ref={dialog}
       class="dialog overview-dialog"
-      aria-label="All steps"
+      aria-label={messages.allSteps}
       onCancel={(event) => {
         event.preventDefault();
         onLeave();

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/screens/check.ts";
 import { partsOf, placeInCheck, placeWords } from "../guide/placeInCheck.ts";
 import type { Step } from "../guide/steps.ts";
 
@@ -9,9 +10,7 @@ export function ProgressBar({ all, at }: { all: readonly Step[]; at: number }) {
     <div class="progress">
       <p class="progress-words">
         <span>{placeWords(place)}</span>
-        <span>
-          Part {place.part} of {place.parts}
-        </span>
+        <span>{messages.partOf({ part: place.part, parts: place.parts })}</span>
       </p>
       <div class="progress-bar" aria-hidden="true">
         {partsOf(all).map((section) => {

@@ -1,5 +1,6 @@
 import { askedRightGeometry } from "../../records/filling/askedGeometry.ts";
 import { chooseRightGeometry } from "../../records/filling/changes.ts";
+import * as messages from "../../words/compiled/screens/check.ts";
 import { Known } from "../guide/Known.tsx";
 import type { StepProps } from "../guide/stepProps.ts";
 import { Choices } from "../parts/Choices.tsx";
@@ -12,26 +13,24 @@ export function RightGeometryStep({ stored, change }: StepProps) {
   return (
     <>
       <Choices
-        legend="Are the parts on the right the same as on the left?"
+        legend={messages.arePartsOnRight}
         value={stored.progress.rightGeometry}
         onChange={(choice) => change((current) => chooseRightGeometry(current, choice))}
         options={[
           {
             value: "same",
-            name: "Same as left",
-            hint: "Same arms and brackets, nothing bent: the distances and angles are copied.",
+            name: messages.sameAsLeft,
+            hint: messages.sameArmsAndBrackets,
           },
           {
             value: "own",
-            name: "Measure the right side too",
-            hint: "After an accident, or where left and right differ by design.",
+            name: messages.measureRightSideToo,
+            hint: messages.afterAccidentOrWhere,
           },
         ]}
       />
-      <Known summary="What is copied">
-        <p class="small soft">
-          This is about {names.join(", ")}. Gap and clearances are always measured on each side.
-        </p>
+      <Known summary={messages.whatIsCopied}>
+        <p class="small soft">{messages.thisIsAboutGap({ names: names.join(", ") })}</p>
       </Known>
     </>
   );

@@ -21,7 +21,9 @@ import {
   withUsualRules,
 } from "../../records/filling/rules.ts";
 import { same } from "../../records/pack/packDifferences.ts";
+import * as messages from "../../words/compiled/screens/check.ts";
 import { eventLengthText, eventWords, speedText } from "../assessment/eventWords.ts";
+import { filled } from "../filled.ts";
 import { Known } from "../guide/Known.tsx";
 import { isPractised } from "../guide/practice.ts";
 import type { StepProps } from "../guide/stepProps.ts";
@@ -35,23 +37,27 @@ import { NumberEntry } from "./NumberEntry.tsx";
 import { uses } from "./UseChoice.tsx";
 
 const roads: readonly { value: RoadClass; text: string }[] = [
-  { value: "A", text: "A: very smooth" },
-  { value: "B", text: "B: smooth" },
-  { value: "C", text: "C: average, patched" },
-  { value: "D", text: "D: rough, unmade" },
-  { value: "E", text: "E: very rough" },
+  { value: "A", text: messages.verySmooth },
+  { value: "B", text: messages.bSmooth },
+  { value: "C", text: messages.cAveragePatched },
+  { value: "D", text: messages.dRoughUnmade },
+  { value: "E", text: messages.eVeryRough },
 ];
 
-const eventHeadings = { obstacle: "Obstacle", hump: "Speed bump", landing: "Landing" } as const;
+const eventHeadings = {
+  obstacle: messages.obstacle,
+  hump: messages.speedBump,
+  landing: messages.landing,
+} as const;
 const eventHints = {
-  obstacle: "A rounded bump, driven over.",
-  hump: "A speed bump, part of a circle, driven over.",
-  landing: "A drop onto flat ground, both wheels at once.",
+  obstacle: messages.roundedBumpDrivenOver,
+  hump: messages.speedBumpPartOf,
+  landing: messages.dropOntoFlatGround,
 } as const;
 
 const evenness: readonly { value: string; text: string }[] = [
-  { value: "5", text: "Rough and smooth by turns (kurtosis 5)" },
-  { value: "3", text: "Even all along (kurtosis 3)" },
+  { value: "5", text: messages.roughAndSmoothBy },
+  { value: "3", text: messages.evenAllAlongKurtosis },
 ];
 
 export function RulesStep({ stored, change, preferences }: StepProps) {
@@ -86,7 +92,11 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
       {...props}
       id={`rules.${name}`}
       label={label}
-      hint={inForce[name] === usual[name] ? `Usual: ${usually}` : `Changed. Usual: ${usually}`}
+      hint={
+        inForce[name] === usual[name]
+          ? messages.usual({ usually })
+          : messages.changedUsual({ usually })
+      }
       after={withHouseNumbers}
       placeholder={/^[\d.,]+/.exec(usually)?.[0] ?? ""}
       {...(unitWords && { unitWords })}
@@ -104,7 +114,7 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
         kind={length ? "length" : "roadSpeed"}
         allowed="aboveZero"
         label={label}
-        hint={`Usual: ${text}`}
+        hint={messages.usual2({ text })}
         placeholder={text.replace(/\s.*/, "")}
         after={withEvents}
       />
@@ -113,54 +123,55 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
 
   return (
     <>
-      <Known summary="Where these come from">
+      <Known summary={messages.whereTheseComeFrom}>
         <Notice tone="info">
           <p>
-            These are the typical requirements for{" "}
-            <strong>{use?.name.toLowerCase() ?? "daily driving"}</strong>:{" "}
-            {reference?.rules
-              ? `the requirements in “${reference.pack}”, and common practice where they say nothing. None of it is from a standard.`
-              : "common practice, from no standard."}{" "}
-            Change what you know better. An empty field means the typical value. Your change stays
-            with this check.
+            {filled(messages.theseAreTypicalRequirements, {
+              name: <strong>{use?.name.toLowerCase() ?? messages.dailyDriving}</strong>,
+              hasRules: Boolean(reference?.rules),
+              pack: reference?.pack,
+            })}
           </p>
         </Notice>
       </Known>
       {houseRulesSince(stored, referencePack()) && (
         <Notice tone="care">
-          <p>
-            The library in use, “{referencePack().name}”, has other requirements for this use than
-            this check. “Reset to typical” takes those of the library.
-          </p>
+          <p>{messages.libraryInUseHas({ name: referencePack().name })}</p>
         </Notice>
       )}
       {practised && (
         <p>
-          Road class {inForce.roadClass} at {speedText(inForce.speedKmPerH, preferences.length)}.{" "}
+          {messages.roadClassAt({
+            roadClass: inForce.roadClass,
+            speed: speedText(inForce.speedKmPerH, preferences.length),
+          })}{" "}
           {inForce.events.map((each) => `${eventWords(each, preferences.length)}. `)}
-          At most {inForce.accelerationCapG} g, reserve {lengthText(inForce.reserveMm)}.
+          {messages.atMostGReserve({
+            accelerationCapG: inForce.accelerationCapG,
+            reserveMm: lengthText(inForce.reserveMm),
+          })}
         </p>
       )}
-      <Known summary="Change the requirements">
+      <Known summary={messages.changeRequirements}>
         <div class="stack">
-          <Card heading="Road">
+          <Card heading={messages.road}>
             <SelectField
-              label="Road class (ISO 8608)"
+              label={messages.roadClassIso8608}
               hint={
                 inForce.roadClass === usual.roadClass
-                  ? `Usual: ${usual.roadClass}`
-                  : `Changed. Usual: ${usual.roadClass}`
+                  ? messages.usual3({ roadClass: usual.roadClass })
+                  : messages.changedUsual2({ roadClass: usual.roadClass })
               }
               value={inForce.roadClass}
               options={roads}
               onChange={(value) => change((current) => withRoadClass(current, value as RoadClass))}
             />
             <SelectField
-              label="How even the road is"
+              label={messages.howEvenRoadIs}
               hint={
                 inForce.roadKurtosis === usual.roadKurtosis
-                  ? "Typical. Roads are rough and smooth by turns; how much is common practice."
-                  : "Changed from typical."
+                  ? messages.typicalRoadsAreRough
+                  : messages.changedFromTypical
               }
               value={String(inForce.roadKurtosis)}
               options={evenness}
@@ -168,19 +179,18 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
                 change((current) => withRoadKurtosis(current, value === "3" ? 3 : 5))
               }
             />
-            {number("speedKmPerH", "Speed", usualText("roadSpeed", usual.speedKmPerH))}
+            {number("speedKmPerH", messages.speed, usualText("roadSpeed", usual.speedKmPerH))}
             {number(
               "allowedContactsPerKm",
-              "Contacts allowed",
-              `${usualText("contactRate", usual.allowedContactsPerKm)}; ten times that for a progressive stop`,
+              messages.contactsAllowed,
+              messages.tenTimesThatFor({
+                usual: usualText("contactRate", usual.allowedContactsPerKm),
+              }),
             )}
           </Card>
           {hasOwnEvents(stored) ? (
             <Notice tone="care">
-              <p>
-                This check came with {rules?.events?.length ?? 0} events of its own. They stay as
-                they are. “Reset to typical” replaces them.
-              </p>
+              <p>{messages.thisCheckCameWith({ events: rules?.events?.length ?? 0 })}</p>
             </Notice>
           ) : (
             usual.events.map((each) => (
@@ -192,15 +202,15 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
                   }
                   hint={eventHints[each.kind]}
                 >
-                  Include this event
+                  {messages.includeThisEvent}
                 </CheckLine>
                 {!isLeftOut(stored, each.kind) && (
                   <>
-                    {event(each.kind, "heightM", "Height", each.heightM)}
+                    {event(each.kind, "heightM", messages.height, each.heightM)}
                     {each.kind !== "landing" && (
                       <>
-                        {event(each.kind, "lengthM", "Length", each.lengthM)}
-                        {event(each.kind, "speedKmPerH", "Speed", each.speedKmPerH)}
+                        {event(each.kind, "lengthM", messages.lengthWord, each.lengthM)}
+                        {event(each.kind, "speedKmPerH", messages.speed, each.speedKmPerH)}
                       </>
                     )}
                   </>
@@ -208,15 +218,15 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
               </Card>
             ))
           )}
-          <Card heading="Limits">
+          <Card heading={messages.limits}>
             {number(
               "accelerationCapG",
-              "Highest upward acceleration",
+              messages.highestUpwardAcceleration,
               `${usual.accelerationCapG} g`,
               "g",
             )}
-            {number("reserveMm", "Reserve wanted before hard contact", lengthText(usual.reserveMm))}
-            {number("balanceMm", "Left to right may differ by", lengthText(usual.balanceMm))}
+            {number("reserveMm", messages.reserveWantedBeforeHard, lengthText(usual.reserveMm))}
+            {number("balanceMm", messages.leftToRightMay, lengthText(usual.balanceMm))}
           </Card>
           <Button
             wide
@@ -224,7 +234,7 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
             disabled={!houseRulesSince(stored, referencePack()) && same(inForce, usual)}
             onClick={() => change((current) => withUsualRules(current, referencePack()))}
           >
-            Reset to typical
+            {messages.resetToTypical}
           </Button>
         </div>
       </Known>

@@ -1,6 +1,7 @@
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { KeepState } from "../../storage/keeper.ts";
+import * as messages from "../../words/compiled/screens/check.ts";
 import { saveCheckFile } from "../checkFile.ts";
 import { Button } from "../parts/Button.tsx";
 import { Icon } from "../parts/Icon.tsx";
@@ -11,20 +12,20 @@ export function SavedLine({ kept }: { kept: KeepState }) {
   if (kept === "kept") {
     return (
       <span class="saved-line" role="status">
-        <Icon name="tick" size={16} /> Saved
+        <Icon name="tick" size={16} /> {messages.saved}
       </span>
     );
   }
   if (kept === "keeping") {
     return (
       <span class="saved-line" role="status">
-        Saving
+        {messages.saving}
       </span>
     );
   }
   return (
     <span class="saved-line saved-not" role="status">
-      <Icon name="cross" size={16} /> Not saved
+      <Icon name="cross" size={16} /> {messages.notSaved}
     </span>
   );
 }
@@ -45,9 +46,9 @@ export function NotSaved({
       <p>{sentenceText(kept.notKept, "mm")}</p>
       <div class="row">
         <Button look="main" icon="file" onClick={() => saveCheckFile(stored)}>
-          Save as a file
+          {messages.saveAsFile}
         </Button>
-        <Button onClick={tryAgain}>Try again</Button>
+        <Button onClick={tryAgain}>{messages.tryAgain}</Button>
       </div>
     </Notice>
   );

@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import * as messages from "../../words/compiled/screens/check.ts";
 import { StandingPicture } from "../drawings/StandingPicture.tsx";
 import { isPractised } from "../guide/practice.ts";
 import { standingSteps } from "../guide/standing.ts";
@@ -10,7 +11,7 @@ export function StandingStep() {
   const [practised] = useState(isPractised);
   return (
     <>
-      {!practised && <p class="soft">A reading is only as good as the way the vehicle stands.</p>}
+      {!practised && <p class="soft">{messages.readingIsOnlyAs}</p>}
       <ReadThrough
         lines={standingSteps.map(({ id, words, hint }) => ({
           id,
@@ -20,7 +21,7 @@ export function StandingStep() {
         }))}
       />
       {practised && (
-        <Disclosure summary="What that means">
+        <Disclosure summary={messages.whatThatMeans}>
           <ul class="plain-list">
             {standingSteps.map(({ id, words, hint }) => (
               <li key={id}>

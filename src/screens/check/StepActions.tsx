@@ -1,5 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import { changeProgress, type StoredCheck } from "../../records/check/storedCheck.ts";
+import * as messages from "../../words/compiled/screens/check.ts";
 import { cautionsOf } from "../guide/cautions.ts";
 import { standingSteps } from "../guide/standing.ts";
 import type { Change } from "../guide/stepProps.ts";
@@ -23,7 +24,7 @@ export function StepActions(props: ActionProps) {
   if (step.state === "done" && !step.unreadable) {
     return (
       <Button look="main" onClick={onNext}>
-        Next
+        {messages.next}
       </Button>
     );
   }
@@ -37,13 +38,15 @@ function OpenAction({ step, onPass }: ActionProps) {
     <>
       {told && (
         <p class="small action-said" role="status">
-          {step.unreadable
-            ? "What is typed can't be read yet. Correct it, or fix it later."
-            : "Something is still open here. Fill it in, or skip it."}
+          {step.unreadable ? messages.whatIsTypedCant : messages.somethingIsStillOpen}
         </p>
       )}
       <Button look="link" onClick={onPass}>
-        {step.unreadable ? "Continue, fix later" : step.needed ? "Skip for now" : "Skip"}
+        {step.unreadable
+          ? messages.continueFixLater
+          : step.needed
+            ? messages.skipForNow
+            : messages.skip}
       </Button>
       <Button
         look="main"
@@ -53,7 +56,7 @@ function OpenAction({ step, onPass }: ActionProps) {
           firstEmptyNumber()?.focus();
         }}
       >
-        Next
+        {messages.next}
       </Button>
     </>
   );
@@ -70,7 +73,7 @@ function CautionsAction({ stored, change, onNext }: ActionProps) {
   return (
     <AcknowledgeButton
       key={level}
-      words={`I've read all ${cautionsOf(level).length}`}
+      words={messages.iveReadAll({ cautionsOf: cautionsOf(level).length })}
       onAcknowledge={() => {
         change((current) => changeProgress(current, { cautionsFor: cautionLevel(current) }));
         onNext();
@@ -83,10 +86,10 @@ function StandingAction({ change, onNext, onPass }: ActionProps) {
   return (
     <>
       <Button look="link" onClick={onPass}>
-        Skip
+        {messages.skip}
       </Button>
       <AcknowledgeButton
-        words="It stands like this"
+        words={messages.itStandsLikeThis}
         onAcknowledge={() => {
           change((current) =>
             changeProgress(current, { stood: standingSteps.map(({ id }) => id) }),
@@ -128,7 +131,7 @@ function AcknowledgeButton({ words, onAcknowledge }: { words: string; onAcknowle
       look="main"
       onClick={() => (seen ? onAcknowledge() : window.scrollBy({ top: 0.7 * window.innerHeight }))}
     >
-      {seen ? words : "Read on"}
+      {seen ? words : messages.readOn}
     </Button>
   );
 }

@@ -4,8 +4,10 @@ import { changeProgress, type StoredCheck } from "../../records/check/storedChec
 import { withoutSheet } from "../../records/check/withoutSheet.ts";
 import { walkOf } from "../../records/remeasure/remeasureWalk.ts";
 import type { KeepState } from "../../storage/keeper.ts";
+import * as messages from "../../words/compiled/screens/check.ts";
 import { answerHref, checksHref, goTo, stepHref } from "../addresses.ts";
 import { besideStep } from "../guide/shortWalk.ts";
+import { leftSide, rightSide } from "../guide/step.ts";
 import type { Change } from "../guide/stepProps.ts";
 import { cautionsHold, headingOf, type Step, stepsOf } from "../guide/steps.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
@@ -34,12 +36,12 @@ interface Props {
 
 /** Steps at the vehicle wait until the cautions have been read. */
 function waitsForCautions(stored: StoredCheck, step: Step): boolean {
-  const atTheVehicle = step.section === "Left side" || step.section === "Right side";
+  const atTheVehicle = step.section === leftSide || step.section === rightSide;
   return atTheVehicle && !cautionsHold(stored);
 }
 
 function nameOfCheck(stored: StoredCheck): string {
-  return stored.name || stored.record.vehicle?.label || "New check";
+  return stored.name || stored.record.vehicle?.label || messages.newCheck;
 }
 
 export function StepScreen({ stored, place, change, preferences, kept, tryAgain }: Props) {
@@ -95,11 +97,16 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
       wide
       top={
         <>
-          <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
+          <ButtonLink look="quiet" href={checksHref} icon="back" label={messages.allChecks} />
           <span class="screen-name">{nameOfCheck(stored)}</span>
           <SavedLine kept={kept} />
           <span class="narrow-only">
-            <Button look="quiet" icon="steps" label="All steps" onClick={() => setOverview(true)} />
+            <Button
+              look="quiet"
+              icon="steps"
+              label={messages.allSteps}
+              onClick={() => setOverview(true)}
+            />
           </span>
         </>
       }
@@ -126,9 +133,9 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
           <RemeasureActions stored={stored} now={retaken} step={step} all={all} change={change} />
         ) : (
           <>
-            {before && <Button icon="back" label="Back" onClick={() => go(before.id)} />}
+            {before && <Button icon="back" label={messages.back} onClick={() => go(before.id)} />}
             {complete && step.id !== "finish" && (
-              <ButtonLink href={answerHref(stored.id)}>Answer</ButtonLink>
+              <ButtonLink href={answerHref(stored.id)}>{messages.answer}</ButtonLink>
             )}
             {after && (
               <StepActions
@@ -197,7 +204,11 @@ function FinishAction({
 }) {
   return (
     <Button look="main" disabled={!ready && !sheetless} onClick={onAnswer}>
-      {ready ? "Show the answer" : sheetless ? "Answer without test sheet" : "Not complete yet"}
+      {ready
+        ? messages.showAnswer
+        : sheetless
+          ? messages.answerWithoutTestSheet
+          : messages.notCompleteYet}
     </Button>
   );
 }

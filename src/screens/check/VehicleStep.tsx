@@ -6,6 +6,7 @@ import { chosen, withChoice } from "../../records/filling/choice.ts";
 import { jobOf, withJob } from "../../records/filling/job.ts";
 import { unitOf, withUnit } from "../../records/filling/ownUnit.ts";
 import { platformChoices, platformSince, withPlatform } from "../../records/filling/platforms.ts";
+import * as messages from "../../words/compiled/screens/check.ts";
 import { PlatformField } from "../choosing/PlatformField.tsx";
 import type { StepProps } from "../guide/stepProps.ts";
 import { raisedChoice } from "../guide/steps.ts";
@@ -46,8 +47,8 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
   return (
     <>
       <TextField
-        label="Vehicle"
-        hint="So you can find it again: model, body or plate."
+        label={messages.vehicle}
+        hint={messages.soYouCanFind}
         value={vehicle?.label ?? ""}
         maxLength={recordBounds.labelCharacters}
         capitals
@@ -65,25 +66,19 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
         onEnter={next}
       />
       <PlatformField
-        label="In the parts library"
-        hint="Then you can use its typical weights and rates, and odd readings stand out."
-        none="Not in the list"
+        label={messages.inPartsLibrary}
+        hint={messages.thenYouCanUse}
+        none={messages.notInList}
         platforms={platforms}
         value={vehicle?.platformId ?? null}
         onChange={(platform) =>
           change((current) => withPlatform(current, platform, referencePack()))
         }
       />
-      {since === "gone" && (
-        <p class="small soft">
-          The library in use no longer has this vehicle. This check uses the copy it took.
-        </p>
-      )}
+      {since === "gone" && <p class="small soft">{messages.libraryInUseNo}</p>}
       {since === "changed" && (
         <Notice tone="care">
-          <p>
-            The library now has other values for this vehicle. This check uses the ones it took.
-          </p>
+          <p>{messages.libraryNowHasOther}</p>
           <div class="row">
             <Button
               onClick={() =>
@@ -96,18 +91,18 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
                 )
               }
             >
-              Take the new values
+              {messages.takeNewValues}
             </Button>
           </div>
         </Notice>
       )}
       <Segmented
-        legend="Is it raised above its standard height?"
+        legend={messages.isItRaisedAbove}
         value={raised}
         onChange={(value) => change((current) => withRaised(current, value, preferences.length))}
         options={[
-          { value: "no", name: "No" },
-          { value: "yes", name: "Yes, raised" },
+          { value: "no", name: messages.no },
+          { value: "yes", name: messages.yesRaised },
         ]}
       />
       {raised === "yes" && (
@@ -117,46 +112,43 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
             stored={stored}
             change={change}
             preferences={preferences}
-            label="Raised by"
-            hint="By springs, spacers or body blocks, at this axle."
+            label={messages.raisedBy}
+            hint={messages.bySpringsSpacersOr}
             unitChoice
             enteredAtOnce={chosen(stored, "vehicle.raised") === "yes"}
             onEnter={next}
           />
           <Notice tone="care" live>
-            <p>
-              Raised vehicles have cautions of their own. You will be asked to acknowledge them
-              before you measure.
-            </p>
+            <p>{messages.raisedVehiclesHaveCautions}</p>
           </Notice>
         </>
       )}
       <Disclosure
-        summary={stored.record.job ? jobWords(stored.record.job) : "Job number and customer"}
+        summary={stored.record.job ? jobWords(stored.record.job) : messages.jobNumberAndCustomer}
       >
         <JobFields
           job={stored.record.job ?? { ...jobOf(stored), label: vehicle?.label?.trim() ?? "" }}
           onChange={(job) => change((current) => withJob(current, job))}
         />
       </Disclosure>
-      <Disclosure summary="Units of this check">
+      <Disclosure summary={messages.unitsOfThisCheck}>
         <Segmented
-          legend="Units of this check"
+          legend={messages.unitsOfThisCheck}
           legendUnseen
           value={unitOf(stored) ?? "settings"}
           onChange={(unit) =>
             change((current) => withUnit(current, unit === "settings" ? null : unit))
           }
           options={[
-            { value: "settings", name: "As in Settings" },
+            { value: "settings", name: messages.asInSettings },
             { value: "in", name: "US" },
-            { value: "mm", name: "Metric" },
+            { value: "mm", name: messages.metric },
           ]}
         />
-        <p class="small soft">Numbers already typed keep their unit.</p>
+        <p class="small soft">{messages.numbersAlreadyTypedKeep}</p>
       </Disclosure>
       {chosen(stored, "vehicle.raised") === null && (vehicle?.liftMm ?? 0) < 0 && (
-        <p class="small soft">This check says that the vehicle is lowered.</p>
+        <p class="small soft">{messages.thisCheckSaysThat}</p>
       )}
       <UseChoice stored={stored} change={change} />
       <WhoMeasures stored={stored} change={change} next={next} />

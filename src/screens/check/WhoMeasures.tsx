@@ -1,5 +1,6 @@
 import type { Author, Role } from "../../records/check/checkRecord.ts";
 import { changeRecord } from "../../records/check/storedCheck.ts";
+import * as messages from "../../words/compiled/screens/check.ts";
 import type { StepProps } from "../guide/stepProps.ts";
 import { Choices } from "../parts/Choices.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
@@ -7,9 +8,9 @@ import { TextField } from "../parts/Field.tsx";
 import { changePreferences, measurerNow, preferences } from "../preferences.ts";
 
 const roles: readonly { value: Role; name: string; hint: string }[] = [
-  { value: "installer", name: "Installer", hint: "You fit the part." },
-  { value: "customer", name: "Owner", hint: "You measure your own vehicle." },
-  { value: "support", name: "Support", hint: "You enter it for someone else." },
+  { value: "installer", name: messages.installer, hint: messages.youFitPart },
+  { value: "customer", name: messages.owner, hint: messages.youMeasureYourOwn },
+  { value: "support", name: messages.support, hint: messages.youEnterItFor },
 ];
 
 /** Who measures: remembered from check to check, so folded away. */
@@ -31,20 +32,22 @@ export function WhoMeasures({
   const now = measurerNow();
   // On a shared phone it is somebody's turn to say so before anything is typed.
   const asked = shared && (now === null || now !== author.name?.trim());
-  const role = roles.find(({ value }) => value === author.role)?.name ?? "not said";
+  const role = roles.find(({ value }) => value === author.role)?.name ?? messages.notSaid;
   return (
     <Disclosure
       open={asked}
-      summary={`Who is measuring: ${author.name?.trim() ? `${author.name}, ${role.toLowerCase()}` : role.toLowerCase()}`}
+      summary={messages.whoIsMeasuring({
+        name: author.name?.trim() ? `${author.name}, ${role.toLowerCase()}` : role.toLowerCase(),
+      })}
     >
       <Choices
-        legend="You are"
+        legend={messages.youAre}
         options={roles}
         value={author.role ?? null}
         onChange={(role) => put({ role })}
       />
       <TextField
-        label="Name (if you like)"
+        label={messages.nameIfYouLike}
         value={author.name ?? ""}
         maxLength={100}
         capitals
@@ -52,8 +55,8 @@ export function WhoMeasures({
         onEnter={next}
       />
       <TextField
-        label="Phone or e-mail (if you like)"
-        hint="Stays on this phone until you send the check yourself."
+        label={messages.phoneOrEMail}
+        hint={messages.staysOnThisPhone}
         value={author.contact ?? ""}
         maxLength={200}
         onInput={(contact) => put({ contact })}

@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import * as messages from "../../words/compiled/screens/check.ts";
 import { Button } from "../parts/Button.tsx";
 import { TextField } from "../parts/Field.tsx";
 import { changePreferences, measurerNow, usePreferences } from "../preferences.ts";
@@ -19,10 +20,10 @@ export function WhoNow() {
     });
   };
   return (
-    <section class="card" aria-label="Who measures now">
+    <section class="card" aria-label={messages.whoMeasuresNow}>
       <TextField
-        label="Who measures now?"
-        hint="This phone is shared. The name stands beside each reading, and is asked again after a day."
+        label={messages.whoMeasuresNow2}
+        hint={messages.thisPhoneIsShared}
         value={name}
         maxLength={100}
         capitals
@@ -31,7 +32,7 @@ export function WhoNow() {
       />
       <div class="row">
         <Button disabled={name.trim() === ""} onClick={keep}>
-          Measure as {name.trim() === "" ? "…" : name.trim()}
+          {messages.measureAs({ name: name.trim() === "" ? "…" : name.trim() })}
         </Button>
       </div>
     </section>

@@ -8,6 +8,7 @@ import {
   withoutSide,
 } from "../../physics/readings/index.ts";
 import type { Quantity, QuantityKind, Sentence } from "../../physics/sentence.ts";
+import { sentenceOf } from "../../physics/sentence.ts";
 import type { CheckLayout } from "../../records/check/checkRecord.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { type Entry, readEntry } from "../../records/entry/entry.ts";
@@ -15,6 +16,7 @@ import { entryOutcome, limitKindOf } from "../../records/entry/entryPath.ts";
 import { catalogueEntry, type EntryKind } from "../../records/entry/readingCatalogue.ts";
 import { type EntryUnit, mmPerCentimetre, mmPerInch } from "../../records/entry/units.ts";
 import { hasBeamAxle } from "../../records/filling/layoutChoices.ts";
+import * as messages from "../../words/compiled/screens/check.ts";
 import type { Tone } from "../parts/Notice.tsx";
 
 /** Something said about what was typed. It never stops anyone. */
@@ -54,33 +56,21 @@ function slip(value: number, unit: EntryUnit, known: ValueDefinition): Remark | 
   if (unit === "mm" && isWithin(value * mmPerInch, known.believable)) {
     return {
       tone: "unsure",
-      sentence: [
-        "That is ",
-        quantity("length", value),
-        ", less than is usually seen here. Was it measured in inches?",
-      ],
+      sentence: sentenceOf(messages.thatIsLessThan, { quantity: quantity("length", value) }),
       fix: "in",
     };
   }
   if (unit === "in" && isWithin(value / mmPerInch, known.believable)) {
     return {
       tone: "unsure",
-      sentence: [
-        "That is ",
-        quantity("length", value),
-        ", more than is usually seen here. Was it measured in mm?",
-      ],
+      sentence: sentenceOf(messages.thatIsMoreThan, { quantity: quantity("length", value) }),
       fix: "mm",
     };
   }
   if (unit === "mm" && isWithin(value * mmPerCentimetre, known.believable)) {
     return {
       tone: "unsure",
-      sentence: [
-        "That is ",
-        quantity("length", value),
-        ', less than is usually seen here. Was it centimeters? Then type "cm" behind it.',
-      ],
+      sentence: sentenceOf(messages.thatIsLessThanIs, { quantity: quantity("length", value) }),
     };
   }
   return null;
@@ -91,13 +81,10 @@ function outside(value: number, known: ValueDefinition): Remark | null {
   if (isWithin(value, known.believable)) return null;
   return {
     tone: "unsure",
-    sentence: [
-      "Usually seen here: ",
-      quantity(known.kind, least),
-      " to ",
-      quantity(known.kind, greatest),
-      ". Please check it. If it is right, continue: it is saved as typed.",
-    ],
+    sentence: sentenceOf(messages.usuallySeenHereTo, {
+      quantity: quantity(known.kind, least),
+      quantity2: quantity(known.kind, greatest),
+    }),
   };
 }
 
@@ -131,13 +118,10 @@ export function entryRemarks(stored: StoredCheck, id: ReadingId, entry: Entry): 
   if (!odd && values.length > 1 && tol > 0 && scatter > scatterFactor * tol) {
     remarks.push({
       tone: "unsure",
-      sentence: [
-        "The repeats differ by ",
-        quantity(known.kind, scatter),
-        ", more than three times your ± of ",
-        quantity(known.kind, tol),
-        ". Re-measure, and remove the one that is wrong.",
-      ],
+      sentence: sentenceOf(messages.repeatsDifferByMore, {
+        quantity: quantity(known.kind, scatter),
+        quantity2: quantity(known.kind, tol),
+      }),
     });
   }
   return remarks;
@@ -174,7 +158,7 @@ export function geometryRemark(stored: StoredCheck, id: ReadingId): Remark | nul
     return spacing > track
       ? {
           tone: "unsure",
-          sentence: ["The stops would stand further apart than the wheels. Look at both readings."],
+          sentence: [messages.stopsWouldStandFurther],
         }
       : null;
   }
@@ -186,13 +170,9 @@ export function geometryRemark(stored: StoredCheck, id: ReadingId): Remark | nul
   if (!ratio.ok) return { tone: "unsure", sentence: ratio.fault.sentence };
   const quantityOfRatio: Quantity = { kind: "ratio", value: ratio.value };
   return isWithin(ratio.value, ratios)
-    ? { tone: "info", sentence: ["Lever ratio so far, wheel to stop: ", quantityOfRatio, "."] }
+    ? { tone: "info", sentence: sentenceOf(messages.leverRatioSoFar, { quantityOfRatio }) }
     : {
         tone: "unsure",
-        sentence: [
-          "These readings make the lever ratio ",
-          quantityOfRatio,
-          ", which is hardly ever seen. Look again at the distances.",
-        ],
+        sentence: sentenceOf(messages.theseReadingsMakeLever, { quantityOfRatio }),
       };
 }

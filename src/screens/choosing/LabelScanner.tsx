@@ -1,5 +1,6 @@
 import { useCallback, useRef } from "preact/hooks";
 import type { CodeReader } from "../../sharing/codeReader.ts";
+import * as messages from "../../words/compiled/screens/choosing.ts";
 import { CameraView } from "../camera/CameraView.tsx";
 import { useScanner } from "../camera/useScanner.ts";
 import { Button } from "../parts/Button.tsx";
@@ -34,7 +35,7 @@ export function LabelScanner({ onText, onLeave, startReader }: LabelScannerProps
         accept="image/*"
         class="unseen"
         tabIndex={-1}
-        aria-label="Picture of a label"
+        aria-label={messages.pictureOfLabel}
         onChange={({ currentTarget }) => {
           const pictures = [...(currentTarget.files ?? [])];
           currentTarget.value = "";
@@ -44,13 +45,11 @@ export function LabelScanner({ onText, onLeave, startReader }: LabelScannerProps
       />
       <CameraView video={video} camera={camera} onTryAgain={tryAgain} />
       {fault && <FaultNotice fault={fault} />}
-      <p class="small soft">
-        Hold the label so that its code fills the frame. What the camera sees stays on this device.
-      </p>
+      <p class="small soft">{messages.holdLabelSoThat}</p>
       <div class="row">
-        <Button onClick={onLeave}>Close the camera</Button>
+        <Button onClick={onLeave}>{messages.closeCamera}</Button>
         <Button disabled={!ready} onClick={() => picker.current?.click()}>
-          Use a picture of the label
+          {messages.usePictureOfLabel}
         </Button>
       </div>
     </div>

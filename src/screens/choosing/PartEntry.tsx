@@ -10,6 +10,7 @@ import {
 } from "../../records/pack/partCode.ts";
 import { stopInFull } from "../../records/pack/stopFacts.ts";
 import type { CodeReader } from "../../sharing/codeReader.ts";
+import * as messages from "../../words/compiled/screens/choosing.ts";
 import { Button } from "../parts/Button.tsx";
 import { TextField } from "../parts/Field.tsx";
 import { later } from "../parts/later.tsx";
@@ -61,8 +62,8 @@ export function PartEntry({
     <div class="stack-close">
       {byNumber && (
         <TextField
-          label="Part number"
-          hint="As on the bag."
+          label={messages.partNumber}
+          hint={messages.asOnBag}
           value={typed}
           maxLength={200}
           onInput={(text) => {
@@ -75,12 +76,12 @@ export function PartEntry({
       <div class="row">
         {!scanning && (
           <Button icon="camera" onClick={() => setScanning(true)}>
-            Scan the label
+            {messages.scanLabel}
           </Button>
         )}
         {byNumber && (
           <Button disabled={typed.trim() === ""} onClick={() => take(partOfNumber(pack, typed))}>
-            Find the part
+            {messages.findPart}
           </Button>
         )}
       </div>

@@ -1,6 +1,8 @@
 import { useState } from "preact/hooks";
 import type { Platform } from "../../records/pack/pack.ts";
 import { platformTold } from "../../records/pack/platformTold.ts";
+import * as messages from "../../words/compiled/screens/choosing.ts";
+import { filled } from "../filled.ts";
 import { SelectField, TextField } from "../parts/Field.tsx";
 import { useFound } from "./search.ts";
 
@@ -13,7 +15,7 @@ function nameOf(platform: Platform): string {
     ...(years && { years }),
     ...(trims && { trims }),
   } as Platform);
-  return [`${label}, ${axle} axle`, ...(told === "" ? [] : [told])].join(" · ");
+  return [messages.axle({ label, axle }), ...(told === "" ? [] : [told])].join(" · ");
 }
 
 /** A vehicle of the parts library by name, years and trim; what tells it apart stands below it. */
@@ -46,14 +48,18 @@ export function PlatformField({
     <>
       {searched && (
         <TextField
-          label="Search the vehicles"
-          hint="Name, year, trim."
+          label={messages.searchVehicles}
+          hint={messages.nameYearTrim}
           value={wanted}
           onInput={setWanted}
         />
       )}
       <SelectField
-        label={searched ? `${label} (${found.length} of ${platforms.length})` : label}
+        label={
+          searched
+            ? messages.ofWord({ label, found: found.length, platforms: platforms.length })
+            : label
+        }
         hint={hint}
         value={value ?? ""}
         options={[
@@ -64,7 +70,7 @@ export function PlatformField({
       />
       {chosen?.tellApart && (
         <p class="small">
-          How to tell it: <strong>{chosen.tellApart}</strong>
+          {filled(messages.howToTellIt, { tellApart: <strong>{chosen.tellApart}</strong> })}
         </p>
       )}
     </>

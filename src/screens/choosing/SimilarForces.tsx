@@ -1,6 +1,7 @@
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { similarStop, withSimilarStop } from "../../records/filling/similarStop.ts";
+import * as messages from "../../words/compiled/screens/choosing.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { usePackInUse } from "../referencePack.ts";
@@ -21,14 +22,10 @@ export function SimilarForces({
   if (!similar || stop.curve !== undefined || stop.freeHeight === undefined) return null;
   return (
     <Notice tone="info">
-      <p>
-        No test sheet? The nearest stop of the library is “{similar.stop.name}”. Its forces can
-        stand in, in proportion to the height and with a wide ±. The answer then says that it is an
-        estimate.
-      </p>
+      <p>{messages.noTestSheetNearest({ name: similar.stop.name })}</p>
       <div class="row">
         <Button onClick={() => onTake((now) => withSimilarStop(now, similar, unit))}>
-          Take its forces as an estimate
+          {messages.takeItsForcesAs}
         </Button>
       </div>
     </Notice>

@@ -4,6 +4,7 @@ import type { Pack, PackStop } from "../../records/pack/pack.ts";
 import { type SimilarStop, similarStops, similarText } from "../../records/pack/similarStops.ts";
 import { partText } from "../../records/pack/stopFacts.ts";
 import { stopTitle } from "../../records/pack/stopTitle.ts";
+import * as messages from "../../words/compiled/screens/choosing.ts";
 import { Button } from "../parts/Button.tsx";
 
 /** The nearest stops that can be ordered, each with how far it is. */
@@ -21,7 +22,7 @@ export function SimilarStops({
   hrefOf?: (stop: PackStop) => string;
 }) {
   const found = useMemo(() => similarStops(pack, wanted), [pack, wanted]);
-  if (found.length === 0) return <p class="small">No stop of this kind is in the parts library.</p>;
+  if (found.length === 0) return <p class="small">{messages.noStopOfThis}</p>;
   return (
     <ul class="plain-list similar-stops">
       {found.map((similar: SimilarStop) => {
@@ -37,8 +38,8 @@ export function SimilarStops({
             <span class="small">{similarText(similar, unit)}</span>
             {onChoose && (
               <span class="row">
-                <Button label={`Choose ${stop.name}`} onClick={() => onChoose(stop)}>
-                  Choose this one
+                <Button label={messages.choose({ name: stop.name })} onClick={() => onChoose(stop)}>
+                  {messages.chooseThisOne}
                 </Button>
               </span>
             )}

@@ -4,6 +4,7 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import { adviceOf } from "../../records/filling/advised.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import { adviceGiven, adviceWords } from "../../records/review/adviceWords.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import type { Prescribing } from "../assessment/usePrescription.ts";
 
 /** What the app prescribed on the phone, by the record, beside what is computed here. */
@@ -26,20 +27,21 @@ export function AdvisedByApp({
       : null;
   return (
     <section class="card" aria-labelledby="advised-heading">
-      <h2 id="advised-heading">What the app prescribed on the phone</h2>
+      <h2 id="advised-heading">{messages.whatAppPrescribedOn}</h2>
       <p>
-        <bdi>{adviceWords(newest, unit)}</bdi>. Shown {adviceGiven(newest)}.
+        <bdi>{adviceWords(newest, unit)}</bdi>
+        {messages.shown({ adviceGiven: adviceGiven(newest) })}
       </p>
       {here && (
         <p>
           {isSameAdvice(here, newest)
-            ? "Computed here: the same."
-            : `Computed here with this parts library: ${adviceWords(here, unit)}.`}
+            ? messages.computedHereSame
+            : messages.computedHereWithThis({ advice: adviceWords(here, unit) })}
         </p>
       )}
       {before.length > 0 && (
         <>
-          <p>Shown before that:</p>
+          <p>{messages.shownBeforeThat}</p>
           <ul>
             {before.map((each) => (
               <li key={each.at}>
@@ -49,7 +51,7 @@ export function AdvisedByApp({
           </ul>
         </>
       )}
-      <p class="small soft">This is what the record says. Nobody has checked it.</p>
+      <p class="small soft">{messages.thisIsWhatRecord}</p>
     </section>
   );
 }

@@ -8,6 +8,7 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import { judgedAtDesk, otherDemands } from "../../records/review/deskDemands.ts";
 import { isReadAgain } from "../../records/review/oddReading.ts";
 import { oddReadings } from "../../records/review/oddReadings.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import { TravelLadder } from "../answer/ladder/TravelLadder.tsx";
 import { Charts } from "../answer/sections/Charts.tsx";
 import { Figures } from "../answer/sections/Figures.tsx";
@@ -77,19 +78,15 @@ export function CheckAtDesk(props: CheckAtDeskProps) {
   if (open.state === "gone") {
     return (
       <Screen
-        top={<span class="screen-name">Review desk</span>}
+        top={<span class="screen-name">{messages.reviewDesk}</span>}
         actions={
           <ButtonLink look="main" href={deskHref}>
-            To the review desk's list
+            {messages.toReviewDesksList}
           </ButtonLink>
         }
       >
-        <h1>This check is not here</h1>
-        <p>
-          {open.fault
-            ? sentenceText(open.fault.sentence, "mm")
-            : "It was never taken in at this review desk, in this browser."}
-        </p>
+        <h1>{messages.thisCheckIsNot}</h1>
+        <p>{open.fault ? sentenceText(open.fault.sentence, "mm") : messages.itWasNeverTaken}</p>
       </Screen>
     );
   }
@@ -138,14 +135,14 @@ function Opened({
       wide
       top={
         <>
-          <Button look="quiet" icon="back" label="To the review desk's list" onClick={onLeave} />
+          <Button look="quiet" icon="back" label={messages.toReviewDesksList} onClick={onLeave} />
           <bdi class="screen-name">{record.vehicle.label}</bdi>
         </>
       }
       actions={
         <>
-          <ButtonLink href={deskReportHref(submission.key)}>Report to print</ButtonLink>
-          {next && <Button onClick={() => onNext(next)}>Next check</Button>}
+          <ButtonLink href={deskReportHref(submission.key)}>{messages.reportToPrint}</ButtonLink>
+          {next && <Button onClick={() => onNext(next)}>{messages.nextCheck}</Button>}
         </>
       }
     >
@@ -153,11 +150,14 @@ function Opened({
         <div class="stack desk-check-main">
           <header class="stack-close">
             <h1 ref={heading} tabIndex={-1}>
-              <bdi>{record.vehicle.label}</bdi>, {record.axle} axle
+              <bdi>{record.vehicle.label}</bdi>
+              {messages.axle({ axle: record.axle })}
             </h1>
             <p class="soft">
-              Came in {wayWords[submission.way]}, {momentText(submission.receivedAt)}. Saved as it
-              was sent; everything below is computed here.
+              {messages.cameInSavedAs({
+                way: wayWords[submission.way],
+                receivedAt: momentText(submission.receivedAt),
+              })}
             </p>
           </header>
           <JobChecks record={record} checks={desk.checks ?? []} />
@@ -165,20 +165,20 @@ function Opened({
           {!latest && versions[0] && (
             <Notice tone="care">
               <p>
-                A newer version of this check has come in.{" "}
-                <a href={deskCheckHref(versions[0].key)}>Open the newest</a>
+                {messages.newerVersionOfThis}{" "}
+                <a href={deskCheckHref(versions[0].key)}>{messages.openNewest}</a>
               </p>
             </Notice>
           )}
           <Versions versions={versions} shown={submission.key} />
           {before && <VersionDifferences before={before.record} after={record} unit={unit} />}
-          {assessed.state === "waiting" && <p class="later-waiting">Working out the answer …</p>}
+          {assessed.state === "waiting" && <p class="later-waiting">{messages.workingOutAnswer}</p>}
           {assessed.state === "fault" && (
             <Notice tone="unsure" live>
               <p>{sentenceText(assessed.fault.sentence, unit)}</p>
               {isReadingId(assessed.fault.reading ?? "") && (
                 <Button onClick={() => askFor(assessed.fault.reading ?? "")}>
-                  Ask to re-measure it
+                  {messages.askToReMeasure}
                 </Button>
               )}
             </Notice>
@@ -200,15 +200,15 @@ function Opened({
           <PackSince record={record} pack={pack} unit={unit} />
           <FullTravelLine record={record} fitment={fitment} unit={unit} />
           <section class="card" aria-labelledby="odd-heading">
-            <h2 id="odd-heading">Odd readings</h2>
-            {odd.length === 0 && <p>None.</p>}
+            <h2 id="odd-heading">{messages.oddReadings}</h2>
+            {odd.length === 0 && <p>{messages.none}</p>}
             {odd.length > 0 && (
               <ul class="desk-odd">
                 {odd.map((each, index) => (
                   <li key={`${each.reading} ${each.kind} ${index}`} data-odd={each.kind}>
                     <bdi>{sentenceText(each.sentence, unit)}</bdi>
                     {isReadAgain(each) && (
-                      <Button onClick={() => askFor(each.reading)}>Ask again</Button>
+                      <Button onClick={() => askFor(each.reading)}>{messages.askAgain}</Button>
                     )}
                   </li>
                 ))}
@@ -218,24 +218,24 @@ function Opened({
           {assessment && (
             <section class="stack" aria-labelledby="sides-heading">
               <h2 id="sides-heading">
-                {record.corners.length > 1 ? "Left and right" : "The checks"}
+                {record.corners.length > 1 ? messages.leftAndRight : messages.checks}
               </h2>
               <SideComparison assessment={assessment} unit={unit} complete={complete} />
             </section>
           )}
           <section class="card" aria-labelledby="readings-heading">
-            <h2 id="readings-heading">Readings</h2>
+            <h2 id="readings-heading">{messages.readings}</h2>
             <ReadingsTable record={record} fitment={fitment} odd={odd} unit={unit} />
           </section>
           {assessment && (
             <>
               <section class="card" aria-labelledby="doubt-heading">
-                <h2 id="doubt-heading">What adds to the margin of error</h2>
+                <h2 id="doubt-heading">{messages.whatAddsToMargin}</h2>
                 <MeasureAgain fitment={fitment} assessment={assessment} unit={unit} go={askFor} />
                 <Figures group="doubt" fitment={fitment} assessment={assessment} unit={unit} />
               </section>
               <section class="stack" aria-labelledby="ladder-heading">
-                <h2 id="ladder-heading">Travel ladder</h2>
+                <h2 id="ladder-heading">{messages.travelLadder}</h2>
                 <div class="ladders">
                   {assessment.corners.map((corner) => (
                     <TravelLadder key={corner.side} assessed={corner} unit={unit} />
@@ -247,7 +247,7 @@ function Opened({
                 <Figures group="impact" fitment={fitment} assessment={assessment} unit={unit} />
               </section>
               {complete && (
-                <Disclosure summary="Force, impact and stiffness, drawn">
+                <Disclosure summary={messages.forceImpactAndStiffness}>
                   <Charts
                     assessor={assessor}
                     fitment={fitment}
@@ -283,7 +283,7 @@ function Opened({
         </div>
       </div>
       <p class="unseen" role="status">
-        {complete && `${capital(record.vehicle.label)} is computed.`}
+        {complete && messages.isComputed({ label: capital(record.vehicle.label) })}
       </p>
     </Screen>
   );

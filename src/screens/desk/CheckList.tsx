@@ -1,5 +1,6 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { DeskCheck } from "../../records/review/decision.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { RowBoundary } from "../parts/RowBoundary.tsx";
 import { takeOrGiveBack, toldOf } from "./shared/rowWords.ts";
@@ -84,7 +85,7 @@ export function CheckList({ checks, at, onAt, onOpen, shared = null }: CheckList
       class="desk-list"
       role="listbox"
       tabIndex={0}
-      aria-label={`Checks, ${checks.length}`}
+      aria-label={messages.checks2({ checks: checks.length })}
       aria-activedescendant={current && isDrawn ? optionId(current) : undefined}
       onScroll={(event) => setScrolled(event.currentTarget.scrollTop)}
       onKeyDown={(event) => {
@@ -140,9 +141,9 @@ function BrokenRow({ top }: { top: number }) {
     <div class="desk-row" role="presentation" style={{ transform: `translateY(${top}px)` }}>
       <span class="desk-mark">
         <StateMark state="no" size={28} label="" />
-        <span>Damaged</span>
+        <span>{messages.damaged}</span>
       </span>
-      <span class="desk-vehicle">This check can't be shown. Ask for it to be sent again.</span>
+      <span class="desk-vehicle">{messages.thisCheckCantBe}</span>
     </div>
   );
 }
@@ -186,29 +187,29 @@ function Row({
         ) : (
           <span class="check-open-mark" aria-hidden="true" />
         )}
-        <span>{computed ? verdictShort[computed.verdict] : "Not computed yet"}</span>
+        <span>{computed ? verdictShort[computed.verdict] : messages.notComputedYet}</span>
       </span>
       <span class="desk-vehicle">
         <bdi>
           <strong>{latest.vehicle}</strong>
         </bdi>
         <span class="small soft">
-          {computed && computed.odd > 0 && `${countWords(computed.odd, "odd reading")} · `}
+          {computed && computed.odd > 0 && `${countWords(computed.odd, messages.oddReading)} · `}
           {latest.job && (
             <>
               <bdi>{latest.job}</bdi> ·{" "}
             </>
           )}
           <bdi>{latest.stop}</bdi>
-          {versions.length > 1 && ` · version ${versions.length}`}
+          {versions.length > 1 && messages.version({ versions: versions.length })}
         </span>
       </span>
-      <span class="desk-axle">{latest.axle === "front" ? "Front" : "Rear"}</span>
+      <span class="desk-axle">{latest.axle === "front" ? messages.front : messages.rear}</span>
       <bdi class="desk-who">{whoWords(latest)}</bdi>
       <span class="desk-age">{ageWords(latest.receivedAt)}</span>
       <span class={`desk-state desk-state-${state}`}>
         {deskStateWords[state]}
-        {fromBackup && ", from a backup"}
+        {fromBackup && messages.fromBackup}
         {told && <span class="small"> {told}</span>}
       </span>
     </div>

@@ -3,6 +3,8 @@ import type { Fault } from "../../physics/outcome.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { newId } from "../../records/check/storedCheck.ts";
 import { type Decision, standingDecision } from "../../records/review/decision.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
+import { filled } from "../filled.ts";
 import { Button } from "../parts/Button.tsx";
 import { FaultNotice } from "../parts/FaultNotice.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -33,7 +35,7 @@ export function Decide(props: DecideProps) {
   return (
     <section class="card desk-decide" aria-labelledby="decide-heading">
       <h2 id="decide-heading" ref={heading} tabIndex={-1}>
-        {standing ? "Decided" : "Decide"}
+        {standing ? messages.decided : messages.decide}
       </h2>
       {fault && <FaultNotice fault={fault} />}
       <DecidedTwice decisions={decisions} submission={submission.key} />
@@ -73,20 +75,20 @@ function Decided({
   return (
     <div class="stack" data-decided={decision.kind}>
       <p role="status">
-        <strong>{decisionWords[decision.kind]}</strong> by {decision.by || "no name"},{" "}
-        {momentText(decision.at)}.
+        {filled(messages.by, {
+          kind: <strong>{decisionWords[decision.kind]}</strong>,
+          by: decision.by || messages.noName,
+          at: momentText(decision.at),
+        })}
       </p>
       {decision.fromBackup !== undefined && (
         <Notice tone="care">
-          <p>
-            From a backup that was restored here {momentText(decision.fromBackup)}. A file can't
-            prove who decided.
-          </p>
+          <p>{messages.fromBackupThatWas({ fromBackup: momentText(decision.fromBackup) })}</p>
         </Notice>
       )}
       {hasWords(draft) && (
         <Notice tone="care" live>
-          <p>It was decided in another tab while you were writing. What you wrote is still here:</p>
+          <p>{messages.itWasDecidedIn}</p>
           {[draft.note, ...Object.values(draft.typed)].filter(Boolean).map((text) => (
             <pre key={text} class="desk-reply">
               {text}
@@ -102,7 +104,7 @@ function Decided({
       )}
       <pre class="desk-reply">{decision.reply}</pre>
       <Button icon="undo" onClick={undo}>
-        Take the decision back
+        {messages.takeDecisionBack}
       </Button>
     </div>
   );

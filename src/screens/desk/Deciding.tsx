@@ -20,6 +20,8 @@ import {
   otherPartText,
 } from "../../records/review/replyText.ts";
 import { unitOf } from "../../records/review/submission.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
+import { filled } from "../filled.ts";
 import { Button } from "../parts/Button.tsx";
 import { CheckLine, Segmented } from "../parts/Choices.tsx";
 import { TextField } from "../parts/Field.tsx";
@@ -38,9 +40,9 @@ import { deskName, keepDeskName } from "./deskName.ts";
 import { askable, askedReadings, toldAnswer } from "./replyItems.ts";
 
 const kinds = [
-  { value: "accept", name: "Accept", key: "a" },
-  { value: "askAgain", name: "Ask again", key: "r" },
-  { value: "otherPart", name: "Other part", key: "p" },
+  { value: "accept", name: messages.accept, key: "a" },
+  { value: "askAgain", name: messages.askAgain, key: "r" },
+  { value: "otherPart", name: messages.otherPart, key: "p" },
 ] as const;
 
 /** One key each, where nobody is typing; Ctrl+Enter decides and goes on, also from within a text. */
@@ -132,19 +134,19 @@ export function Deciding({
   const missing =
     written !== null
       ? searching
-        ? "What to do is still being worked out."
+        ? messages.whatToDoIs
         : null
       : kind === "askAgain"
-        ? "Choose the readings to re-measure."
+        ? messages.chooseReadingsToRe
         : kind === "accept"
-          ? "The answer is still being worked out."
+          ? messages.answerIsStillBeing
           : kind === null
             ? assessment === null
-              ? "The answer is still being worked out."
-              : "It does not fit: choose what is to be done."
+              ? messages.answerIsStillBeing
+              : messages.itDoesNotFit
             : needsReason
-              ? "This part is not known to fit here. Write the reason for it in the note."
-              : "Choose a stop.";
+              ? messages.thisPartIsNot
+              : messages.chooseStop;
   const nameless = by.trim() === "";
 
   const decide = (next: boolean) => {
@@ -179,18 +181,16 @@ export function Deciding({
   return (
     <div class="stack">
       <Segmented
-        legend="Decision"
+        legend={messages.decision}
         legendUnseen
         options={kinds}
         value={kind}
         onChange={(next) => onDraft({ kind: next })}
       />
-      <p class="small soft desk-keys">
-        Keys: A accept, R ask again, P other part, Ctrl+Enter decides and opens the next new one.
-      </p>
+      <p class="small soft desk-keys">{messages.keysAcceptRAsk}</p>
       {kind === "askAgain" && (
         <fieldset class="desk-asked">
-          <legend class="field-label">Readings to re-measure</legend>
+          <legend class="field-label">{messages.readingsToReMeasure}</legend>
           {askable(record, fitment, assessment).map(({ id, name }) => (
             <CheckLine
               key={id}
@@ -213,7 +213,7 @@ export function Deciding({
             !asFitted && (
               <div class="row">
                 <Button pressed={picked === key} onClick={() => onDraft({ picked: key })}>
-                  {picked === key ? "Chosen" : "Choose"}
+                  {picked === key ? messages.chosen : messages.choose}
                   <span class="unseen"> {rankedName(ranked, unit)}</span>
                 </Button>
               </div>
@@ -223,11 +223,11 @@ export function Deciding({
       )}
       {signedIn ? (
         <p class="small">
-          Decided as <strong>{signedIn}</strong>, by your credential.
+          {filled(messages.decidedAsByYour, { signedIn: <strong>{signedIn}</strong> })}
         </p>
       ) : (
         <TextField
-          label="Your name"
+          label={messages.yourName}
           value={by}
           onInput={setBy}
           maxLength={recordBounds.labelCharacters}
@@ -235,7 +235,7 @@ export function Deciding({
         />
       )}
       <label class="field">
-        <span class="field-label">Note, also in the reply</span>
+        <span class="field-label">{messages.noteAlsoInReply}</span>
         <textarea
           class="paste-text"
           rows={2}
@@ -246,7 +246,7 @@ export function Deciding({
       </label>
       {written !== null && (
         <label class="field">
-          <span class="field-label">Reply (in {unit === "in" ? "inches" : "mm"})</span>
+          <span class="field-label">{messages.replyInInches({ unit })}</span>
           <textarea
             class="paste-text desk-reply-text"
             rows={10}
@@ -257,11 +257,9 @@ export function Deciding({
         </label>
       )}
       {typed !== null && typed !== written && (
-        <Button onClick={() => setTyped(null)}>Rewrite it</Button>
+        <Button onClick={() => setTyped(null)}>{messages.rewriteIt}</Button>
       )}
-      {(missing || nameless) && (
-        <p class="small soft">{missing ?? "Give your name: it stands beside the decision."}</p>
-      )}
+      {(missing || nameless) && <p class="small soft">{missing ?? messages.giveYourNameIt}</p>}
       <Button
         look="main"
         wide
@@ -269,13 +267,13 @@ export function Deciding({
         onClick={() => decide(false)}
       >
         {kind === null || kind === "accept"
-          ? "Accept"
+          ? messages.accept
           : kind === "askAgain"
-            ? "Ask again"
-            : "Advise this part"}
+            ? messages.askAgain
+            : messages.adviseThisPart}
       </Button>
       <Button wide disabled={missing !== null || nameless} onClick={() => decide(true)}>
-        {signedIn ? "Decide, send, next new" : "Decide, next new"}
+        {signedIn ? messages.decideSendNextNew : messages.decideNextNew}
       </Button>
     </div>
   );

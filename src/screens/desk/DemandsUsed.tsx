@@ -3,6 +3,7 @@ import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import type { OtherDemand } from "../../records/review/deskDemands.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import { DeskTable } from "./DeskTable.tsx";
 
 /** By what a check is judged at this desk, and what it demands itself where that differs. */
@@ -16,19 +17,18 @@ export function DemandsUsed({
   unit: LengthUnit;
 }) {
   const source = pack.rules
-    ? `the requirements in “${pack.name}”, and common practice where they say nothing`
-    : "common practice";
+    ? messages.requirementsInAndCommon({ name: pack.name })
+    : messages.commonPractice;
   return (
     <section class="card" aria-labelledby="demands-heading">
-      <h2 id="demands-heading">What it is judged by</h2>
+      <h2 id="demands-heading">{messages.whatItIsJudged}</h2>
       <p>
-        This review desk's own requirements: {source}.{" "}
-        {demands.length === 0 && "The check has the same."}
+        {messages.thisReviewDesksOwn({ source })} {demands.length === 0 && messages.checkHasSame}
       </p>
       {demands.length > 0 && (
         <DeskTable
-          caption="Requirements that differ"
-          columns={["Demand", "Here", "In the check, not used"]}
+          caption={messages.requirementsThatDiffer}
+          columns={[messages.demand, messages.here, messages.inCheckNotUsed]}
           rows={demands.map(({ name, words, theirs, ours }) => ({
             key: name,
             cells: [capital(words), sentenceText(ours, unit), sentenceText(theirs, unit)],

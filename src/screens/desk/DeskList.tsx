@@ -5,6 +5,7 @@ import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { DeskCheck } from "../../records/review/decision.ts";
 import { type DeskView, type SortKey, viewed, wholeView } from "../../records/review/deskList.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import { checksHref } from "../addresses.ts";
 import { useDrop } from "../exchange/useDrop.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
@@ -30,13 +31,13 @@ export interface ListPlace {
 }
 
 const sorts: readonly { value: SortKey; text: string }[] = [
-  { value: "new", text: "New first" },
-  { value: "severity", text: "Severity" },
-  { value: "age", text: "Age" },
-  { value: "vehicle", text: "Vehicle" },
-  { value: "axle", text: "Axle" },
-  { value: "who", text: "Who" },
-  { value: "state", text: "State" },
+  { value: "new", text: messages.newFirst },
+  { value: "severity", text: messages.severity },
+  { value: "age", text: messages.age },
+  { value: "vehicle", text: messages.vehicle },
+  { value: "axle", text: messages.axle2 },
+  { value: "who", text: messages.who },
+  { value: "state", text: messages.state },
 ];
 
 /** The checks that came in, and the ways in for more. */
@@ -113,19 +114,19 @@ export function DeskList({
       wide
       top={
         <>
-          <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
-          <span class="screen-name">Review desk</span>
+          <ButtonLink look="quiet" href={checksHref} icon="back" label={messages.allChecks} />
+          <span class="screen-name">{messages.reviewDesk}</span>
           {aboveList && ways}
         </>
       }
       actions={
         <div class="desk-actions">
-          <ButtonLink href={deskFindingsHref}>What they tell</ButtonLink>
+          <ButtonLink href={deskFindingsHref}>{messages.whatTheyTell}</ButtonLink>
           <Button onClick={saveTable} disabled={!checks?.length || busy !== null}>
-            {busy === "table" ? "Writing …" : "Save a table (CSV)"}
+            {busy === "table" ? messages.writing : messages.saveTableCsv}
           </Button>
           <Button onClick={saveBackup} disabled={!desk.store || busy !== null}>
-            {busy === "backup" ? "Writing …" : "Save a backup"}
+            {busy === "backup" ? messages.writing : messages.saveBackup}
           </Button>
         </div>
       }
@@ -133,14 +134,17 @@ export function DeskList({
       <div ref={main} class={over ? "desk-stack desk-over" : "desk-stack"}>
         <div class="desk-head">
           <h1 ref={heading} tabIndex={-1}>
-            Checks sent to this review desk
+            {messages.checksSentToThis}
           </h1>
           {count > 0 && (
             <p class="small soft" role="status">
               {checks === null || shown.length === count
                 ? countWords(count, "check")
-                : `${shown.length.toLocaleString("en-GB")} of ${countWords(count, "check")}`}
-              .<span class="desk-keys"> Keys: / search, arrows, Enter opens, Esc goes back.</span>
+                : messages.ofWord({
+                    shown: shown.length.toLocaleString("en-GB"),
+                    count: countWords(count, "check"),
+                  })}
+              .<span class="desk-keys"> {messages.keysSearchArrowsEnter}</span>
             </p>
           )}
           {desk.shared && <SharedBar shared={desk.shared} />}
@@ -156,9 +160,9 @@ export function DeskList({
           </Notice>
         )}
         {!aboveList &&
-          (count > 0 ? <Disclosure summary="Take in more checks">{ways}</Disclosure> : ways)}
+          (count > 0 ? <Disclosure summary={messages.takeInMoreChecks}>{ways}</Disclosure> : ways)}
         <ImportPanel desk={desk} unit={unit} />
-        {checks === null && first === null && <p class="soft">One moment …</p>}
+        {checks === null && first === null && <p class="soft">{messages.oneMoment}</p>}
         {count > 0 && (
           <>
             <Filters
@@ -169,8 +173,8 @@ export function DeskList({
             />
             {shown.length === 0 ? (
               <div class="row">
-                <p>No check is like that.</p>
-                <Button onClick={() => onPlace({ at, view: wholeView })}>Show all</Button>
+                <p>{messages.noCheckIsLike}</p>
+                <Button onClick={() => onPlace({ at, view: wholeView })}>{messages.showAll}</Button>
               </div>
             ) : (
               <CheckList
@@ -184,11 +188,10 @@ export function DeskList({
           </>
         )}
         <p class="small soft">
-          Every check is computed here, from its readings; what the sender's device said is not
-          used. {canChooseFolder() && "Files and folders can be dropped anywhere on this page. "}
-          {desk.shared?.state
-            ? "Checks, decisions and replies go between this machine and the shared desk, nowhere else."
-            : "Nothing leaves this machine but what you send yourself."}
+          {messages.everyCheckIsComputed({
+            canChooseFolder: Boolean(canChooseFolder()),
+            hasState: Boolean(desk.shared?.state),
+          })}
         </p>
       </div>
       {pasting && (
@@ -231,52 +234,52 @@ function Filters({
   const more = (
     <>
       <SelectField
-        label="Verdict"
+        label={messages.verdict}
         value={view.verdict}
         options={[
-          { value: "all", text: "All" },
-          { value: "no", text: "Does not fit" },
-          { value: "unsure", text: "Not sure" },
-          { value: "care", text: "Take care" },
-          { value: "ok", text: "Fits" },
-          { value: "waiting", text: "Not computed yet" },
+          { value: "all", text: messages.all },
+          { value: "no", text: messages.doesNotFit },
+          { value: "unsure", text: messages.notSure },
+          { value: "care", text: messages.takeCare },
+          { value: "ok", text: messages.fits },
+          { value: "waiting", text: messages.notComputedYet },
         ]}
         onChange={(verdict) => change({ verdict: verdict as DeskView["verdict"] })}
       />
       <SelectField
-        label="State"
+        label={messages.state}
         value={view.state}
         options={[
-          { value: "all", text: "All" },
-          { value: "new", text: "New" },
-          { value: "askedAgain", text: "Asked again" },
-          { value: "otherPart", text: "Other part advised" },
-          { value: "accepted", text: "Accepted" },
+          { value: "all", text: messages.all },
+          { value: "new", text: messages.newWord },
+          { value: "askedAgain", text: messages.askedAgain },
+          { value: "otherPart", text: messages.otherPartAdvised },
+          { value: "accepted", text: messages.accepted },
         ]}
         onChange={(state) => change({ state: state as DeskView["state"] })}
       />
       <SelectField
-        label="Axle"
+        label={messages.axle2}
         value={view.axle}
         options={[
-          { value: "all", text: "Both" },
-          { value: "front", text: "Front" },
-          { value: "rear", text: "Rear" },
+          { value: "all", text: messages.both },
+          { value: "front", text: messages.front },
+          { value: "rear", text: messages.rear },
         ]}
         onChange={(axle) => change({ axle: axle as DeskView["axle"] })}
       />
       <SelectField
-        label="Sort by"
+        label={messages.sortBy}
         value={view.sort}
         options={sorts}
         onChange={(sort) => change({ sort: sort as SortKey, reversed: false })}
       />
       <div class="desk-toggles">
         <Button pressed={view.reversed} onClick={() => change({ reversed: !view.reversed })}>
-          Reverse
+          {messages.reverse}
         </Button>
         <Button pressed={view.onlyOdd} onClick={() => change({ onlyOdd: !view.onlyOdd })}>
-          Odd readings only
+          {messages.oddReadingsOnly}
         </Button>
       </div>
     </>
@@ -284,14 +287,14 @@ function Filters({
   return (
     <div class="desk-filters">
       <TextField
-        label="Search"
+        label={messages.search}
         value={typed}
         onInput={setTyped}
         onEnter={onList}
         inputRef={searchRef}
         maxLength={200}
       />
-      {wide ? more : <Disclosure summary="Sort and filter">{more}</Disclosure>}
+      {wide ? more : <Disclosure summary={messages.sortAndFilter}>{more}</Disclosure>}
     </div>
   );
 }
@@ -300,19 +303,19 @@ function PasteDialog({ onLeave, onText }: { onLeave: () => void; onText: (text: 
   const [text, setText] = useState("");
   return (
     <Dialog
-      heading="Paste links"
+      heading={messages.pasteLinks}
       onLeave={onLeave}
       actions={
         <>
-          <Button onClick={onLeave}>Cancel</Button>
+          <Button onClick={onLeave}>{messages.cancel}</Button>
           <Button look="main" disabled={text.trim() === ""} onClick={() => onText(text)}>
-            Take them in
+            {messages.takeThemIn}
           </Button>
         </>
       }
     >
       <label class="field">
-        <span class="field-label">Links, or messages with links in them</span>
+        <span class="field-label">{messages.linksOrMessagesWith}</span>
         <textarea
           class="paste-text"
           rows={8}

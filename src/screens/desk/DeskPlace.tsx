@@ -3,6 +3,7 @@ import type { Assessor } from "../../compute/assessor.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { DeskCheck } from "../../records/review/decision.ts";
 import { isFiltered, viewed, wholeView } from "../../records/review/deskList.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import { goTo } from "../addresses.ts";
 import type { ScanScreenProps } from "../exchange/ScanScreen.tsx";
 import { keepFilesForDesks } from "../offline/filesForDesks.ts";
@@ -106,7 +107,7 @@ export function DeskPlace({ route, unit, surroundings, startAssessor }: DeskPlac
     return (
       <div class={roomy ? "two-panes" : undefined}>
         {roomy && (
-          <aside class="desk-beside" aria-label="Checks at this review desk">
+          <aside class="desk-beside" aria-label={messages.checksAtThisReview}>
             <CheckList
               checks={shown}
               at={place.at}

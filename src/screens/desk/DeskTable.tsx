@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useState } from "preact/hooks";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import "./deskTable.css";
 
 export interface DeskColumn {
@@ -22,7 +23,7 @@ function leastWidth(columns: number): number | null {
 
 /** Whether the window is narrower; on paper there is always room. */
 function useNarrower(width: number | null): boolean {
-  const query = width === null ? "not all" : `screen and (max-width: ${width - 0.1}px)`;
+  const query = width === null ? messages.notAll : `screen and (max-width: ${width - 0.1}px)`;
   const [is, setIs] = useState(() => matchMedia(query).matches);
   useEffect(() => {
     const list = matchMedia(query);

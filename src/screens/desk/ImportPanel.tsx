@@ -1,6 +1,7 @@
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { cleanName } from "../../records/text/soundText.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import { goTo } from "../addresses.ts";
 import { Button } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
@@ -18,30 +19,27 @@ export function isUnderWay(importing: ImportProgress | null): boolean {
 export function ImportPanel({ desk, unit }: { desk: Desk; unit: LengthUnit }) {
   const { importing, dropped, backup } = desk;
   const lookInto = async (file: File) => {
-    (await import("../saved/backupHere.ts")).handBackup(file, "taken to the review desk");
+    (await import("../saved/backupHere.ts")).handBackup(file, messages.takenToReviewDesk);
     goTo(savedHref);
   };
   return (
     <>
       {dropped !== null && (
         <Notice tone="care" live>
-          <p>
-            The page was closed while the files of an import started {momentText(dropped)} were
-            still being read. Nothing of it was taken in. Choose the files again.
-          </p>
+          <p>{messages.pageWasClosedWhile({ dropped: momentText(dropped) })}</p>
           <div class="row">
-            <Button onClick={desk.forgetDropped}>All right</Button>
+            <Button onClick={desk.forgetDropped}>{messages.allRight}</Button>
           </div>
         </Notice>
       )}
       {backup !== null && (
         <Notice tone="care" live>
           <p>
-            <bdi>{cleanName(backup.name, 80)}</bdi> is a backup. Nothing of it was taken in.
+            <bdi>{cleanName(backup.name, 80)}</bdi> {messages.isBackupNothingOf}
           </p>
           <div class="row">
-            <Button onClick={desk.forgetBackup}>Cancel</Button>
-            <Button onClick={() => lookInto(backup)}>See what is in it</Button>
+            <Button onClick={desk.forgetBackup}>{messages.cancel}</Button>
+            <Button onClick={() => lookInto(backup)}>{messages.seeWhatIsIn}</Button>
           </div>
         </Notice>
       )}
@@ -52,13 +50,20 @@ export function ImportPanel({ desk, unit }: { desk: Desk; unit: LengthUnit }) {
 }
 
 function doneWords({ state, total, added, present, refusedCount }: ImportProgress): string {
-  if (state === "reading") return `Reading: ${countWords(total, "file")} so far.`;
+  if (state === "reading") return messages.readingSoFar({ count: countWords(total, "file") });
   const parts = [
-    `${countWords(added, "check")} added`,
-    ...(present > 0 ? [`${present.toLocaleString("en-GB")} here already`] : []),
-    ...(refusedCount > 0 ? [`${refusedCount.toLocaleString("en-GB")} not taken in`] : []),
+    messages.added({ count: countWords(added, "check") }),
+    ...(present > 0 ? [messages.hereAlready({ present: present.toLocaleString("en-GB") })] : []),
+    ...(refusedCount > 0
+      ? [messages.notTakenIn({ refusedCount: refusedCount.toLocaleString("en-GB") })]
+      : []),
   ];
-  const begin = { running: "Taking in", ended: "Taken in", stopped: "Stopped", failed: "Stopped" };
+  const begin = {
+    running: messages.takingIn,
+    ended: messages.takenIn,
+    stopped: messages.stopped,
+    failed: messages.stopped,
+  };
   return `${begin[state]}: ${parts.join(", ")}.`;
 }
 
@@ -76,21 +81,14 @@ function Import({
   return (
     <Notice tone={tone} live>
       <p data-import={state}>{doneWords(progress)}</p>
-      {resumed !== null && (
-        <p>
-          This import was started {momentText(resumed)}; its page was closed, and it went on here by
-          itself.
-        </p>
-      )}
+      {resumed !== null && <p>{messages.thisImportWasStarted({ resumed: momentText(resumed) })}</p>}
       {state === "running" && total > 1 && (
-        <progress aria-label="How far the import is" max={total} value={through} />
+        <progress aria-label={messages.howFarImportIs} max={total} value={through} />
       )}
       {fault && <p>{sentenceText(fault.sentence, unit)}</p>}
-      {state === "failed" && total > through && (
-        <p>What is not taken in yet is saved, and taken in when the review desk is opened again.</p>
-      )}
+      {state === "failed" && total > through && <p>{messages.whatIsNotTaken}</p>}
       {refused.length > 0 && (
-        <Disclosure summary="What was not taken in, and why" open={refused.length <= 5}>
+        <Disclosure summary={messages.whatWasNotTaken} open={refused.length <= 5}>
           <ul class="plain-list desk-refused">
             {refused.map(({ name, sentence }, index) => (
               <li key={`${name} ${index}`}>
@@ -101,16 +99,20 @@ function Import({
               </li>
             ))}
             {refusedCount > refused.length && (
-              <li>And {countWords(refusedCount - refused.length, "more file")}.</li>
+              <li>
+                {messages.and({
+                  count: countWords(refusedCount - refused.length, messages.moreFile),
+                })}
+              </li>
             )}
           </ul>
         </Disclosure>
       )}
       <div class="row">
         {isUnderWay(progress) ? (
-          <Button onClick={desk.stopImport}>Stop</Button>
+          <Button onClick={desk.stopImport}>{messages.stopWord}</Button>
         ) : (
-          <Button onClick={desk.closeImport}>Close</Button>
+          <Button onClick={desk.closeImport}>{messages.closeWord}</Button>
         )}
       </div>
     </Notice>
@@ -130,13 +132,17 @@ function Computing({
     <div class="desk-computing">
       <label class="desk-progress">
         <span>
-          {computing ? "Computing" : stopped ? "Not computing" : "Computing begins"}:{" "}
-          {done.toLocaleString("en-GB")} of {countWords(checks.length, "check")}
+          {messages.computing({
+            isComputing: Boolean(computing),
+            isStopped: Boolean(stopped),
+            done: done.toLocaleString("en-GB"),
+            count: countWords(checks.length, "check"),
+          })}
         </span>
         <progress max={checks.length} value={done} />
       </label>
       <Button onClick={stopped ? compute : stopComputing}>
-        {stopped ? "Go on computing" : "Stop computing"}
+        {stopped ? messages.goOnComputing : messages.stopComputing}
       </Button>
     </div>
   );

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/screens/desk.ts";
 import "../job/job.css";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import type { DeskCheck } from "../../records/review/decision.ts";
@@ -17,12 +18,12 @@ export function JobChecks({
   if (!job) return null;
   const others = checks.filter(({ latest }) => latest.jobId === job.id && latest.checkId !== id);
   return (
-    <nav class="stack-close" aria-label="Checks of this job">
+    <nav class="stack-close" aria-label={messages.checksOfThisJob}>
       <p>
         <strong>
           <bdi>{jobWords(job)}</bdi>
         </strong>
-        {job.moment && `, ${job.moment} the change`}
+        {job.moment && messages.change({ moment: job.moment })}
       </p>
       {others.length > 0 && (
         <ul class="job-others">
@@ -33,7 +34,7 @@ export function JobChecks({
                   <StateMark state={latest.computed.verdict} size={24} label="" />
                 )}
                 <span>
-                  {latest.axle === "front" ? "Front axle" : "Rear axle"}
+                  {latest.axle === "front" ? messages.frontAxle : messages.rearAxle}
                   {latest.computed && `, ${verdictShort[latest.computed.verdict].toLowerCase()}`}
                   <small>
                     <bdi>{latest.vehicle}</bdi> · <bdi>{latest.stop}</bdi> ·{" "}

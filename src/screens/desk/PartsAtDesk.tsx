@@ -20,6 +20,7 @@ import {
   wantedPart,
 } from "../../records/review/partTrace.ts";
 import { saveFile } from "../../sharing/saveFile.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import { PartEntry } from "../choosing/PartEntry.tsx";
 import { Button } from "../parts/Button.tsx";
 import { TextField } from "../parts/Field.tsx";
@@ -52,8 +53,7 @@ interface Found {
   readonly count: number;
 }
 
-const usualReason =
-  "Please have this part looked at before the vehicle is used further. We replace it free of charge.";
+const usualReason = messages.pleaseHaveThisPart;
 
 /** Where a part, a revision or a batch went: every check that checked, advised or fitted it. */
 export function PartsAtDesk({ desk, unit, onLeave }: PartsAtDeskProps) {
@@ -100,24 +100,28 @@ export function PartsAtDesk({ desk, unit, onLeave }: PartsAtDeskProps) {
       wide
       top={
         <>
-          <Button look="quiet" icon="back" label="To the review desk" onClick={onLeave} />
-          <span class="screen-name">Where a part went</span>
+          <Button look="quiet" icon="back" label={messages.toReviewDesk} onClick={onLeave} />
+          <span class="screen-name">{messages.wherePartWent}</span>
         </>
       }
       actions={
         <>
           <Button disabled={!found?.traced.length} onClick={() => found && saveTrace(found)}>
-            Save a table (CSV)
+            {messages.saveTableCsv}
           </Button>
-          <PrintButton what="letters" disabled={!found?.traced.length} label="Print letters" />
+          <PrintButton
+            what="letters"
+            disabled={!found?.traced.length}
+            label={messages.printLetters}
+          />
         </>
       }
     >
       <div class="stack parts-asked">
         <h1 ref={heading} tabIndex={-1}>
-          Where a part went
+          {messages.wherePartWent}
         </h1>
-        <p>Every check here that checked, advised or fitted it: for a recall or a warranty.</p>
+        <p>{messages.everyCheckHereThat}</p>
         <PartEntry
           pack={pack}
           byNumber={false}
@@ -130,28 +134,28 @@ export function PartsAtDesk({ desk, unit, onLeave }: PartsAtDeskProps) {
           }
         />
         <TextField
-          label="Part number"
+          label={messages.partNumber}
           value={typed.partNumber}
           maxLength={200}
           onInput={(partNumber) => put({ partNumber })}
         />
         <TextField
-          label="Only this revision"
-          hint="Empty: all."
+          label={messages.onlyThisRevision}
+          hint={messages.emptyAll}
           value={typed.revision}
           maxLength={200}
           onInput={(revision) => put({ revision })}
         />
         <TextField
-          label="Only this batch"
-          hint="Empty: all. A batch is known only where a label was scanned or it was typed."
+          label={messages.onlyThisBatch}
+          hint={messages.emptyAllBatchIs}
           value={typed.batch}
           maxLength={200}
           onInput={(batch) => put({ batch })}
         />
         <div class="row">
           <Button look="main" disabled={!wanted || busy || !desk.store} onClick={look}>
-            {busy ? "Looking …" : "Look through all checks"}
+            {busy ? messages.looking : messages.lookThroughAllChecks}
           </Button>
         </div>
         {fault && (
@@ -162,7 +166,7 @@ export function PartsAtDesk({ desk, unit, onLeave }: PartsAtDeskProps) {
         {found && <FoundChecks found={found} unit={unit} />}
         {found && found.traced.length > 0 && (
           <label class="field">
-            <span class="field-label">What the letter says</span>
+            <span class="field-label">{messages.whatLetterSays}</span>
             <textarea
               class="paste-text"
               rows={4}
@@ -187,18 +191,31 @@ function FoundChecks({ found, unit }: { found: Found; unit: LengthUnit }) {
   return (
     <section class="stack-close" aria-labelledby="traced-heading">
       <h2 id="traced-heading">
-        {partText(wanted)}: {countWords(traced.length, "check")} of {count}
+        {messages.ofWord2({
+          part: partText(wanted),
+          count: countWords(traced.length, "check"),
+          count2: count,
+        })}
       </h2>
       <p class="small soft" role="status">
-        Fitted in {fitted}. Advised by the app in {byApp}, by the review desk in {byDesk}.{" "}
-        {otherwise === 0
-          ? "None is known to have been fitted otherwise than advised or checked."
-          : `In ${otherwise} something else was fitted than was advised or checked.`}
+        {messages.fittedInAdvisedBy({
+          fitted,
+          byApp,
+          byDesk,
+          noOtherwise: otherwise === 0,
+          otherwise,
+        })}
       </p>
       {traced.length > 0 && (
         <DeskTable
-          caption={`Checks of ${partText(wanted)}`}
-          columns={["Vehicle", "From", "Advised", "Fitted", "As advised"]}
+          caption={messages.checksOf({ part: partText(wanted) })}
+          columns={[
+            messages.vehicle,
+            messages.from,
+            messages.advised,
+            messages.fitted,
+            messages.asAdvised,
+          ]}
           rows={traced.map((each) => ({
             key: each.key,
             cells: [
@@ -207,10 +224,10 @@ function FoundChecks({ found, unit }: { found: Found; unit: LengthUnit }) {
                 {dateText(each.createdAt)}
               </>,
               <>
-                <bdi>{each.who || "not said"}</bdi> <bdi>{each.contact}</bdi>
+                <bdi>{each.who || messages.notSaid}</bdi> <bdi>{each.contact}</bdi>
               </>,
               <AdvisedCell traced={each} unit={unit} />,
-              each.fitted ? fittedWords(each.fitted, unit) : "not told",
+              each.fitted ? fittedWords(each.fitted, unit) : messages.notTold,
               againstWords(each.against),
             ],
           }))}
@@ -218,10 +235,7 @@ function FoundChecks({ found, unit }: { found: Found; unit: LengthUnit }) {
       )}
       {untold.length > 0 && (
         <>
-          <p>
-            {countWords(untold.length, "more check")} of this part did not tell which revision or
-            batch it is:
-          </p>
+          <p>{messages.ofThisPartDid({ count: countWords(untold.length, messages.moreCheck) })}</p>
           <ul class="plain-list">
             {untold.map(({ key, words }) => (
               <li key={key}>
@@ -243,19 +257,19 @@ function AdvisedCell({
   traced: TracedCheck;
   unit: LengthUnit;
 }) {
-  if (byApp.length === 0 && byDesk === null) return isChecked ? "the one checked" : "no";
+  if (byApp.length === 0 && byDesk === null) return isChecked ? messages.oneChecked : "no";
   return (
     <>
       {byDesk && (
         <span class="advised-line">
-          By <bdi>{byDesk.by || "the review desk"}</bdi>, {dateText(byDesk.at)}:{" "}
+          {messages.by2} <bdi>{byDesk.by || messages.reviewDesk2}</bdi>, {dateText(byDesk.at)}:{" "}
           <bdi>{byDesk.name}</bdi>
           {byDesk.partNumber !== undefined && ` (${partText(byDesk)})`}
         </span>
       )}
       {byApp.map((advice, place) => (
         <span key={place} class="advised-line">
-          {place === 0 ? "By the app" : "Before that by the app"}, {dateText(advice.at)}:{" "}
+          {place === 0 ? messages.byApp : messages.beforeThatByApp}, {dateText(advice.at)}:{" "}
           <bdi>{adviceWords(advice, unit)}</bdi>
         </span>
       ))}
@@ -296,18 +310,22 @@ function Letters({
           </p>
           <p>{dateText(new Date().toISOString())}</p>
           <p>
-            {each.who || "To the owner"}
+            {each.who || messages.toOwner}
             <br />
             {each.contact}
           </p>
           <h2>
-            {each.vehicle}, {each.axle} axle: bump stop {partText(found.wanted)}
+            {messages.axleBumpStop({
+              vehicle: each.vehicle,
+              axle: each.axle,
+              part: partText(found.wanted),
+            })}
           </h2>
           <p>{letterWords(each, found.wanted, unit)}</p>
           {reason.split("\n").map((line, place) => (
             <p key={place}>{line}</p>
           ))}
-          <p class="small">Check {each.checkId}</p>
+          <p class="small">{messages.check({ checkId: each.checkId })}</p>
         </article>
       ))}
     </div>
@@ -320,18 +338,20 @@ function letterWords(
   wanted: PartWanted,
   unit: LengthUnit,
 ): string {
-  const unknown = "We do not know whether it was fitted.";
+  const unknown = messages.weDoNotKnow;
   if (isFitted && fitted) {
     const onSpacer =
-      fitted.spacerMm > 0 ? ` with a spacer of ${quantityText(spacer(fitted.spacerMm), unit)}` : "";
-    return `You told us that this part was fitted on ${dateText(fitted.at)}${onSpacer}, by ${fitted.by}.`;
+      fitted.spacerMm > 0
+        ? messages.withSpacerOf({ spacerMm: quantityText(spacer(fitted.spacerMm), unit) })
+        : "";
+    return messages.youToldUsThat({ at: dateText(fitted.at), onSpacer, by: fitted.by });
   }
   if (isAdvisedByDesk && byDesk) {
-    return `We advised this part for your vehicle on ${dateText(byDesk.at)}. ${unknown}`;
+    return messages.weAdvisedThisPart({ at: dateText(byDesk.at), unknown });
   }
   const advice = isAdvisedByApp && byApp.find(({ part }) => part && isWanted(part, wanted));
   if (advice) {
-    return `By what you sent us, the app advised this part for your vehicle on ${dateText(advice.at)}. ${unknown}`;
+    return messages.byWhatYouSent({ at: dateText(advice.at), unknown });
   }
-  return `This part was checked on your vehicle on ${dateText(createdAt)}. We do not know whether it is still fitted.`;
+  return messages.thisPartWasChecked({ createdAt: dateText(createdAt) });
 }

@@ -15,6 +15,7 @@ import {
   leastPairs,
   measuredTolerances,
 } from "../../records/review/repeatability.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import { readingKind } from "../answer/formulas/readingById.ts";
 import { toolWords } from "../check/reading/toolWords.ts";
 import { Button } from "../parts/Button.tsx";
@@ -77,8 +78,10 @@ export function PeopleAtDesk({ desk, unit, onLeave }: PeopleAtDeskProps) {
     if (kept.kind === "kept" && desk.shared?.state) await desk.shared.offerPack();
     setSaid(
       kept.kind === "kept"
-        ? `${countWords(offered.length, "measured ±", "measured ±")} now in the parts library. Phones with this library use them in place of the assumed ones, and say so.`
-        : "The parts library could not be changed here. Open it and try again.",
+        ? messages.nowInPartsLibrary({
+            count: countWords(offered.length, messages.measured, messages.measured),
+          })
+        : messages.partsLibraryCouldNot,
     );
   };
   return (
@@ -86,42 +89,46 @@ export function PeopleAtDesk({ desk, unit, onLeave }: PeopleAtDeskProps) {
       wide
       top={
         <>
-          <Button look="quiet" icon="back" label="To the review desk" onClick={onLeave} />
-          <span class="screen-name">Two people</span>
+          <Button look="quiet" icon="back" label={messages.toReviewDesk} onClick={onLeave} />
+          <span class="screen-name">{messages.twoPeople}</span>
         </>
       }
       actions={
         <Button look="main" disabled={offered.length === 0} onClick={take}>
-          Use the measured ±
+          {messages.useMeasured}
         </Button>
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        How far two people differ
+        {messages.howFarTwoPeople}
       </h1>
       {fault && (
         <Notice tone="no" live>
           <p>{inModelUnits(fault.sentence)}</p>
         </Notice>
       )}
-      {!fault && all === null && <p role="status">Looking through all checks …</p>}
+      {!fault && all === null && <p role="status">{messages.lookingThroughAllChecks}</p>}
       {all && (
         <p>
-          {countWords(all.checks, "check")} measured by two people. From {leastPairs} pairs on, the
-          spread is offered as the ± of that reading and tool.
+          {messages.measuredByTwoPeople({ count: countWords(all.checks, "check"), leastPairs })}
         </p>
       )}
       {rows.length > 0 && (
         <DeskTable
-          caption="Differences by reading and tool"
-          columns={["Reading", "Tool", "Pairs", "Median", "Spread", "Largest", "Measured ±"]}
+          caption={messages.differencesByReadingAnd}
+          columns={[
+            messages.reading,
+            messages.tool,
+            messages.pairs,
+            messages.median,
+            messages.spread,
+            messages.largest,
+            messages.measured2,
+          ]}
           rows={rows.map((row) => rowOf(row, unit))}
         />
       )}
-      <p class="small soft">
-        Spread: one person's standard deviation, from the differences of pairs. Measured ±: the same
-        as half the width of a rectangular distribution.
-      </p>
+      <p class="small soft">{messages.spreadOnePersonsStandard}</p>
       {said && (
         <Notice tone="ok" live>
           <p>{said}</p>
@@ -140,12 +147,12 @@ function rowOf(row: DifferenceStatistics, unit: LengthUnit): DeskTableRow {
     key: `${row.reading} ${row.tool}`,
     cells: [
       capital(catalogueEntry(id).name),
-      isToolId(row.tool) ? toolWords[row.tool].name : "different, or not told",
+      isToolId(row.tool) ? toolWords[row.tool].name : messages.differentOrNotTold,
       row.pairs,
       text(row.median),
       text(row.spread),
       text(row.largest),
-      row.tol === null ? "too few" : `± ${text(row.tol)}`,
+      row.tol === null ? messages.tooFew : `± ${text(row.tol)}`,
     ],
   };
 }

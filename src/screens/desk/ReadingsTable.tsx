@@ -9,6 +9,7 @@ import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import { sourceOf, sourceText } from "../../records/entry/readingSource.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { type OddReading, quantityKindOf, readingsOf } from "../../records/review/oddReadings.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import { readingWords } from "../answer/formulas/readingById.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import "./deskTable.css";
@@ -63,12 +64,10 @@ export function ReadingsTable({
     <>
       <p class="small soft">{takenText(record)}</p>
       <table class="desk-table desk-table-narrow">
-        <caption class="unseen">
-          Readings with their repeats, their scatter, and who took them
-        </caption>
+        <caption class="unseen">{messages.readingsWithTheirRepeats}</caption>
         <thead>
           <tr>
-            <th scope="col">Reading</th>
+            <th scope="col">{messages.reading}</th>
             {sides.map((side) => (
               <th key={side} scope="col">
                 {capital(side)}
@@ -116,8 +115,8 @@ function takenText({ createdAt, second }: CheckRecord): string {
   const again =
     second === undefined
       ? ""
-      : ` A second person, ${second.by}, measured without seeing them on ${dateText(second.at)}.`;
-  return `Begun on ${dateText(createdAt)}.${again}`;
+      : messages.secondPersonMeasuredWithout({ by: second.by, at: dateText(second.at) });
+  return messages.begunOn({ createdAt: dateText(createdAt), again });
 }
 
 function ReadingCell({
@@ -142,15 +141,15 @@ function ReadingCell({
   return (
     <span class={isOdd ? "desk-reading desk-reading-odd" : "desk-reading"}>
       <span>
-        {isOdd && <StateMark state="unsure" size={18} label="Odd:" />}
+        {isOdd && <StateMark state="unsure" size={18} label={messages.odd} />}
         <strong>{text(meanOf(reading))}</strong> ± {text(reading.tol)}
       </span>
       {(reading.values.length > 1 || reading.typed) && (
         <span class="small soft">
           {(reading.typed ?? shown.map(text)).slice(0, 8).join("; ")}
           {reading.values.length > shown.length &&
-            ` and ${reading.values.length - shown.length} more`}
-          {scatter !== null && `. Scatter ${text(scatter)}`}
+            messages.andMore({ values: reading.values.length - shown.length })}
+          {scatter !== null && messages.scatter({ scatter: text(scatter) })}
         </span>
       )}
       {(reading.by !== undefined || sourceOf(reading) !== "measured") && (
@@ -180,7 +179,7 @@ function Dots({ reading: { values, tol }, id }: { reading: TypedReading; id: Rea
       class="desk-dots"
       viewBox="0 0 120 12"
       role="img"
-      aria-label={`Repeats of ${name}, spread`}
+      aria-label={messages.repeatsOfSpread({ name })}
     >
       <line x1="10" x2="110" y1="6" y2="6" />
       <line x1={60 - 50 / 3} x2={60 - 50 / 3} y1="1" y2="11" />

@@ -5,6 +5,7 @@ import type { Decision } from "../../records/review/decision.ts";
 import { saveFile } from "../../sharing/saveFile.ts";
 import { canShareFile, canShareText, copyText, share } from "../../sharing/shareFile.ts";
 import { appAddress, replyLink } from "../../sharing/shareLink.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { FaultNotice } from "../parts/FaultNotice.tsx";
 import { mailLink, replyFile, replyOf, withGreeting, withLink } from "./replyItems.ts";
@@ -43,38 +44,35 @@ export function ReplyWays({
     const withFile = file !== null && canShareFile(file);
     const outcome = await share(withFile && file ? { files: [file], text } : { text });
     if (!outcome.ok) say("", outcome.fault);
-    else if (outcome.value === "handed over") say("Handed to what you chose.", null);
+    else if (outcome.value === "handed over") say(messages.handedToWhatYou, null);
   };
   return (
     <div class="stack-close">
       <div class="row">
         {shareable && (
           <Button look="main" onClick={shareIt}>
-            Share the reply
+            {messages.shareReply}
           </Button>
         )}
         <Button
           icon="copy"
           onClick={async () => {
             const outcome = await copyText(text);
-            say(
-              "The text is copied, with a link that opens it in Stopfit.",
-              outcome.ok ? null : copyRefused,
-            );
+            say(messages.textIsCopiedWith, outcome.ok ? null : copyRefused);
           }}
         >
-          Copy the text
+          {messages.copyText}
         </Button>
-        {mail && <ButtonLink href={mail}>Write a mail</ButtonLink>}
+        {mail && <ButtonLink href={mail}>{messages.writeMail}</ButtonLink>}
         {file && (
           <Button
             icon="file"
             onClick={() => {
               saveFile(file);
-              say("The reply file was handed to the browser to save.", null);
+              say(messages.replyFileWasHanded, null);
             }}
           >
-            Save the reply file
+            {messages.saveReplyFile}
           </Button>
         )}
       </div>
@@ -90,5 +88,5 @@ export function ReplyWays({
 
 const copyRefused: Fault = {
   code: "copyRefused",
-  sentence: ["The browser does not let this page copy. Mark the text and copy it by hand."],
+  sentence: [messages.browserDoesNotLet],
 };

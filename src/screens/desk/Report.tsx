@@ -16,6 +16,7 @@ import { judgedAtDesk, otherDemands } from "../../records/review/deskDemands.ts"
 import { measurersOf } from "../../records/review/measurers.ts";
 import { oddReadings, quantityKindOf, readingsOf } from "../../records/review/oddReadings.ts";
 import { unitOf } from "../../records/review/submission.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import { CardPage } from "../answer/card/CardPage.tsx";
 import { cardContent } from "../answer/card/cardContent.ts";
 import { cardCode, cardLink, mostCardPhotos, photosOf } from "../answer/card/cardPictures.ts";
@@ -58,7 +59,7 @@ export function Report({ desk, submissionKey, unit: usual, onLeave, startAssesso
   const record = open.state === "here" ? open.shown.record : null;
   const [wanted, setWanted] = useState<LengthUnit | null>(null);
   const unit = wanted ?? (record ? unitOf(record) : usual);
-  const heading = useHeadingFocus(`report ${record?.id ?? ""}`);
+  const heading = useHeadingFocus(messages.report({ id: record?.id ?? "" }));
   const assessor = useAssessor(startAssessor);
   const pack = useReferencePack();
   const [withAppendix, setWithAppendix] = useState(true);
@@ -85,34 +86,34 @@ export function Report({ desk, submissionKey, unit: usual, onLeave, startAssesso
       wide
       top={
         <>
-          <Button look="quiet" icon="back" label="To the check" onClick={onLeave} />
-          <span class="screen-name">Report</span>
+          <Button look="quiet" icon="back" label={messages.toCheck} onClick={onLeave} />
+          <span class="screen-name">{messages.report2}</span>
         </>
       }
       actions={
         <>
           <Button onClick={() => setWanted(unit === "mm" ? "in" : "mm")}>
-            {unit === "mm" ? "In inches" : "In mm"}
+            {unit === "mm" ? messages.inInches : messages.inMm}
           </Button>
           <Button pressed={withAppendix} onClick={() => setWithAppendix(!withAppendix)}>
-            With the appendix
+            {messages.withAppendix}
           </Button>
           <PrintButton what="report" look="main" disabled={!whole} />
         </>
       }
     >
-      {open.state === "gone" && <p>This check is not here.</p>}
+      {open.state === "gone" && <p>{messages.thisCheckIsNotHere}</p>}
       {record && fitment && assessed.state === "fault" && (
         <article class="report">
           <h1 ref={heading} tabIndex={-1}>
-            {record.vehicle.label}, {record.axle} axle
+            {messages.axle3({ label: record.vehicle.label, axle: record.axle })}
           </h1>
           <p>{sentenceText(assessed.fault.sentence, unit)}</p>
           <Readings record={record} fitment={fitment} unit={unit} />
         </article>
       )}
       {record && fitment && assessed.state !== "fault" && assessed.state !== "complete" && (
-        <p class="soft">Working out the answer …</p>
+        <p class="soft">{messages.workingOutAnswer}</p>
       )}
       {record && fitment && assessed.state === "complete" && (
         <article class="report">
@@ -188,7 +189,7 @@ function CustomerPage({
           <TravelStill
             corner={corner}
             direction={outboard(side, record.axle)}
-            words="The corner drawn to scale"
+            words={messages.cornerDrawnToScale}
           />
         )
       }
@@ -219,22 +220,22 @@ function Answered({
   const advice = toldAnswer(assessment, prescription).advice;
   return (
     <section class="report-part report-page" aria-labelledby="report-appendix">
-      <h2 id="report-appendix">Appendix: how it was found</h2>
+      <h2 id="report-appendix">{messages.appendixHowItWas}</h2>
       <Facts record={record} unit={unit} />
-      <h3>What to do</h3>
+      <h3>{messages.whatToDo}</h3>
       <ul class="plain-list">
         {advice.map((sentence) => (
           <li key={sentenceText(sentence, "mm")}>{sentenceText(sentence, unit)}</li>
         ))}
       </ul>
       <table class="report-table report-checks">
-        <caption>The checks</caption>
+        <caption>{messages.checks}</caption>
         <thead>
           <tr>
-            <th scope="col">Check</th>
-            <th scope="col">Side</th>
-            <th scope="col">State</th>
-            <th scope="col">Why</th>
+            <th scope="col">{messages.check2}</th>
+            <th scope="col">{messages.side}</th>
+            <th scope="col">{messages.state}</th>
+            <th scope="col">{messages.why}</th>
           </tr>
         </thead>
         <tbody>
@@ -252,7 +253,7 @@ function Answered({
       </table>
       {odd.length > 0 && (
         <>
-          <h3>Odd readings</h3>
+          <h3>{messages.oddReadings}</h3>
           <ul class="plain-list">
             {odd.map(({ reading, kind, sentence }) => (
               <li key={`${reading} ${kind}`}>
@@ -264,7 +265,7 @@ function Answered({
       )}
       {since.length > 0 && (
         <>
-          <h3>Other in the library in use than in this check</h3>
+          <h3>{messages.otherInLibraryIn}</h3>
           <ul class="plain-list">
             {since.map((text) => (
               <li key={text}>{text}</li>
@@ -274,7 +275,7 @@ function Answered({
       )}
       {estimate && (
         <p>
-          <strong>An estimate.</strong> {estimate}
+          <strong>{messages.estimate}</strong> {estimate}
         </p>
       )}
     </section>
@@ -286,17 +287,17 @@ function Facts({ record, unit }: { record: CheckRecord; unit: LengthUnit }) {
   const measurers = measurersOf(record);
   return (
     <dl class="facts">
-      <dt>Number</dt>
+      <dt>{messages.numberWord}</dt>
       <dd>{record.id}</dd>
-      <dt>Started</dt>
+      <dt>{messages.started}</dt>
       <dd>{dateText(record.createdAt)}</dd>
-      <dt>Check by</dt>
+      <dt>{messages.checkBy}</dt>
       <dd>
         <bdi>{whoWords({ who: author.name?.trim() ?? "", role: author.role })}</bdi>
       </dd>
       {measurers.length > 0 && (
         <>
-          <dt>Measured by</dt>
+          <dt>{messages.measuredBy}</dt>
           <dd>
             <bdi>{measurers.join(", ")}</bdi>
           </dd>
@@ -304,14 +305,15 @@ function Facts({ record, unit }: { record: CheckRecord; unit: LengthUnit }) {
       )}
       {second && (
         <>
-          <dt>Second person</dt>
+          <dt>{messages.secondPerson}</dt>
           <dd>
-            <bdi>{second.by}</bdi>, without seeing the first readings, {dateText(second.at)}
+            <bdi>{second.by}</bdi>
+            {messages.withoutSeeingFirstReadings({ at: dateText(second.at) })}
           </dd>
         </>
       )}
       <StopAndUse record={record} unit={unit} />
-      <dt>Printed</dt>
+      <dt>{messages.printed}</dt>
       <dd>{dateText(new Date().toISOString())}</dd>
     </dl>
   );
@@ -329,13 +331,13 @@ function Readings({
   return (
     <section class="report-part">
       <table class="report-table">
-        <caption>Readings</caption>
+        <caption>{messages.readings}</caption>
         <thead>
           <tr>
-            <th scope="col">Reading</th>
-            <th scope="col">Mean and ±</th>
-            <th scope="col">As it was typed</th>
-            <th scope="col">Source</th>
+            <th scope="col">{messages.reading}</th>
+            <th scope="col">{messages.meanAnd}</th>
+            <th scope="col">{messages.asItWasTyped}</th>
+            <th scope="col">{messages.source}</th>
           </tr>
         </thead>
         <tbody>
@@ -366,5 +368,5 @@ function typedText(kind: QuantityKind, { values, typed }: TypedReading): string 
   const shown = typed ?? values.map((value) => quantityText({ kind, value }, "mm"));
   const most = 8;
   const more = shown.length - most;
-  return `${shown.slice(0, most).join("; ")}${more > 0 ? ` and ${more} more` : ""}`;
+  return `${shown.slice(0, most).join("; ")}${more > 0 ? messages.andMore2({ more }) : ""}`;
 }

@@ -3,6 +3,7 @@ import { rulesOf } from "../../physics/road/index.ts";
 import { simulatedStops } from "../../physics/stop/index.ts";
 import { cornerContext, lastValue } from "../../physics/worked/index.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import { type Figure, figuresOf, passageOf } from "../answer/formulas/figures.ts";
 import { TravelLadder } from "../answer/ladder/TravelLadder.tsx";
 import { figureText } from "../answer/sections/Figures.tsx";
@@ -24,7 +25,7 @@ export function Drawings({
 }) {
   return (
     <section class="report-part report-page">
-      <h2>Drawings</h2>
+      <h2>{messages.drawings}</h2>
       <div class="ladders">
         {assessment.corners.map((corner) => (
           <TravelLadder key={corner.side} assessed={corner} unit={unit} />
@@ -38,7 +39,7 @@ export function Drawings({
             curve?.ok && (
               <WheelForceChart
                 key={assessed.side}
-                heading={`${sideWords[assessed.side]}: force at the wheel`}
+                heading={messages.forceAtWheel({ side: sideWords[assessed.side] })}
                 curve={curve.value}
                 unit={unit}
               />
@@ -71,8 +72,11 @@ export function FiguresTable({
     <section class="report-part report-page">
       <CaptionedTable
         look="report-table"
-        caption="Figures"
-        columns={[{ name: "Figure" }, ...sides.map(({ side }) => ({ name: sideWords[side] }))]}
+        caption={messages.figures}
+        columns={[
+          { name: messages.figure },
+          ...sides.map(({ side }) => ({ name: sideWords[side] })),
+        ]}
         rows={known(fitment, assessment, unit).map((figure) => [
           `${figure.about ? `${figure.about}: ` : ""}${figure.title}`,
           ...sides.map((corner) => figureText(figure, corner, unit)),
@@ -98,7 +102,7 @@ export function Formulas({
   if (!first || !context) return null;
   return (
     <section class="report-part">
-      <h2>Formulas, with the numbers of the {first.side} side</h2>
+      <h2>{messages.formulasWithNumbersOf({ side: first.side })}</h2>
       <div class="report-formulas">
         {known(fitment, assessment, unit)
           .filter(({ group }) => group !== "impact")

@@ -1,4 +1,5 @@
 import { useRef } from "preact/hooks";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { canChooseFolder } from "../parts/folderChoice.ts";
 import { deskPartsHref, deskPeopleHref, deskScanHref } from "./deskRoutes.ts";
@@ -27,14 +28,14 @@ export function WaysIn({
   };
   return (
     <div class={boxed ? "desk-ways desk-ways-box" : "desk-ways"}>
-      {boxed && canChooseFolder() && <p>Drop files or a folder here, or</p>}
+      {boxed && canChooseFolder() && <p>{messages.dropFilesOrFolder}</p>}
       <input
         ref={files}
         type="file"
         multiple
         class="unseen"
         tabIndex={-1}
-        aria-label="Files to take in"
+        aria-label={messages.filesToTakeIn}
         onChange={(event) => take(event.currentTarget)}
       />
       <input
@@ -46,24 +47,24 @@ export function WaysIn({
         multiple
         class="unseen"
         tabIndex={-1}
-        aria-label="Folder to take in"
+        aria-label={messages.folderToTakeIn}
         onChange={(event) => take(event.currentTarget)}
       />
       <div class="row">
         <Button look="main" icon="file" disabled={off} onClick={() => files.current?.click()}>
-          Choose files
+          {messages.chooseFiles}
         </Button>
         {canChooseFolder() && (
           <Button disabled={off} onClick={() => folder.current?.click()}>
-            Choose a folder
+            {messages.chooseFolder}
           </Button>
         )}
         <Button disabled={off} onClick={onPaste}>
-          Paste links
+          {messages.pasteLinks}
         </Button>
-        <ButtonLink href={deskScanHref}>Scan a code</ButtonLink>
-        <ButtonLink href={deskPartsHref}>Where a part went</ButtonLink>
-        <ButtonLink href={deskPeopleHref}>Two people</ButtonLink>
+        <ButtonLink href={deskScanHref}>{messages.scanCode}</ButtonLink>
+        <ButtonLink href={deskPartsHref}>{messages.wherePartWent}</ButtonLink>
+        <ButtonLink href={deskPeopleHref}>{messages.twoPeople}</ButtonLink>
       </div>
     </div>
   );

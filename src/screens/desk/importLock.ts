@@ -1,9 +1,10 @@
 import type { BegunImport } from "../../storage/deskDatabase.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 
 const lockStart = "stopfit-desk-import ";
 
 /** Why an import ends that goes on when the desk is opened again: nobody stopped it. */
-export const deskLeft = "the review desk was left";
+export const deskLeft = messages.reviewDeskWasLeft;
 
 /**
  * Held until the returned function is called, or the page is gone: so another tab knows that this import

@@ -13,6 +13,8 @@ import { proofOf } from "../../records/photo/photoProof.ts";
 import { adviceGiven, adviceWords } from "../../records/review/adviceWords.ts";
 import type { Decision } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
+import { filled } from "../filled.ts";
 import { jobWords } from "../job/jobWords.ts";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { DeskTable } from "./DeskTable.tsx";
@@ -23,11 +25,13 @@ import { decisionWords, fittedWords, momentText, wayWords, whoWords } from "./wo
 export function Versions({ versions, shown }: { versions: readonly Listed[]; shown: string }) {
   if (versions.length < 2) return null;
   return (
-    <nav class="desk-versions" aria-label="Versions of this check">
+    <nav class="desk-versions" aria-label={messages.versionsOfThisCheck}>
       {versions.map(({ key, receivedAt }, index) => (
         <a key={key} href={deskCheckHref(key)} aria-current={key === shown ? "page" : undefined}>
-          Version {versions.length - index}
-          <span class="small"> {momentText(receivedAt)}</span>
+          {filled(messages.version2, {
+            versions: versions.length - index,
+            receivedAt: <span class="small"> {momentText(receivedAt)}</span>,
+          })}
         </a>
       ))}
     </nav>
@@ -46,19 +50,19 @@ export function VersionDifferences({
   const differences = useMemo(() => recordDifferences(before, after), [before, after]);
   return (
     <section class="card" aria-labelledby="differences-heading">
-      <h2 id="differences-heading">Changed since the version before</h2>
+      <h2 id="differences-heading">{messages.changedSinceVersionBefore}</h2>
       {differences.length === 0 ? (
-        <p>Nothing that is read differs.</p>
+        <p>{messages.nothingThatIsRead}</p>
       ) : (
         <DeskTable
-          caption="What differs"
-          columns={["What", "Before", "Now"]}
+          caption={messages.whatDiffers}
+          columns={[messages.what, messages.before, messages.now]}
           rows={differences.map(({ what, before: was, after: is }, index) => ({
             key: `${what} ${index}`,
             cells: [
               capital(what),
-              was === null ? "not there" : sentenceText(was, unit),
-              is === null ? "not there" : sentenceText(is, unit),
+              was === null ? messages.notThere : sentenceText(was, unit),
+              is === null ? messages.notThere : sentenceText(is, unit),
             ],
           }))}
         />
@@ -72,13 +76,8 @@ export function Photos({ record, leftOut }: { record: CheckRecord; leftOut: numb
   if (photos.length === 0 && leftOut === 0) return null;
   return (
     <section class="card" aria-labelledby="photos-heading">
-      <h2 id="photos-heading">Photos</h2>
-      {leftOut > 0 && (
-        <p>
-          {leftOut === 1 ? "One photo was" : `${leftOut} photos were`} not here. Links and codes
-          hold none. What is no picture, or has too many pixels, is left out. Ask for the file.
-        </p>
-      )}
+      <h2 id="photos-heading">{messages.photos}</h2>
+      {leftOut > 0 && <p>{messages.onePhotoWas({ leftOut })}</p>}
       <ul class="desk-photos">
         {photos.map((photo, index) => {
           const { type, data, caption, reading } = photo;
@@ -86,13 +85,17 @@ export function Photos({ record, leftOut }: { record: CheckRecord; leftOut: numb
             reading === undefined
               ? ""
               : reading === "fitted"
-                ? "fitted part"
+                ? messages.fittedPart
                 : entryName(reading, limitKindOf(record, reading));
-          const words = caption?.trim() || name || `Photo ${index + 1}`;
+          const words = caption?.trim() || name || messages.photo({ index: index + 1 });
           return (
             <li key={index}>
               <figure>
-                <img src={`data:${type};base64,${data}`} alt={`Photo: ${words}`} loading="lazy" />
+                <img
+                  src={`data:${type};base64,${data}`}
+                  alt={messages.photo2({ words })}
+                  loading="lazy"
+                />
                 <figcaption>
                   {capital(words)}
                   {name && name.toLowerCase() !== words.toLowerCase() && (
@@ -130,8 +133,8 @@ function PhotoProof({ photo }: { photo: Photo }) {
           <bdi>{by}</bdi>
         </>
       )}
-      {proof === "same" && " · unchanged since"}
-      {proof === "other" && <strong class="tone-no">Not the picture that was taken then.</strong>}
+      {proof === "same" && messages.unchangedSince}
+      {proof === "other" && <strong class="tone-no">{messages.notPictureThatWas}</strong>}
     </span>
   );
 }
@@ -148,15 +151,15 @@ export function Facts({
   const { author, vehicle } = record;
   return (
     <section class="card" aria-labelledby="facts-heading">
-      <h2 id="facts-heading">What was sent</h2>
+      <h2 id="facts-heading">{messages.whatWasSent}</h2>
       <dl class="facts">
-        <dt>From</dt>
+        <dt>{messages.from}</dt>
         <dd>
           <bdi>{whoWords({ who: author.name?.trim() ?? "", role: author.role })}</bdi>
         </dd>
         {author.contact && (
           <>
-            <dt>Contact</dt>
+            <dt>{messages.contact}</dt>
             <dd>
               <bdi>{author.contact}</bdi>
             </dd>
@@ -164,30 +167,31 @@ export function Facts({
         )}
         {mailFrom && (
           <>
-            <dt>Mail from</dt>
+            <dt>{messages.mailFrom}</dt>
             <dd>
-              <bdi>{mailFrom}</bdi>, by what the mail says
+              <bdi>{mailFrom}</bdi>
+              {messages.byWhatMailSays}
             </dd>
           </>
         )}
         {record.job && (
           <>
-            <dt>Job</dt>
+            <dt>{messages.job}</dt>
             <dd>
               <bdi>{jobWords(record.job)}</bdi>
             </dd>
           </>
         )}
-        <dt>Started</dt>
+        <dt>{messages.started}</dt>
         <dd>{dateText(record.createdAt)}</dd>
         <StopAndUse record={record} unit={unit} />
-        <dt>Vehicle in the parts library</dt>
-        <dd>{vehicle.platformId ?? "none named"}</dd>
-        <dt>Number</dt>
+        <dt>{messages.vehicleInPartsLibrary}</dt>
+        <dd>{vehicle.platformId ?? messages.noneNamed}</dd>
+        <dt>{messages.numberWord}</dt>
         <dd>{record.id}</dd>
       </dl>
       {record.notes?.trim() && (
-        <Disclosure summary="Notes" open>
+        <Disclosure summary={messages.notes} open>
           <p class="received-notes" dir="auto">
             {record.notes}
           </p>
@@ -210,19 +214,25 @@ function eventsOf(decisions: readonly Decision[], versions: readonly Listed[]): 
   const came = versions.map(({ key, receivedAt, way }) => ({
     at: receivedAt,
     key,
-    words: `Version ${place.get(key)} came in ${wayWords[way]}`,
+    words: messages.versionCameIn({ place: place.get(key) ?? "", way: wayWords[way] }),
     more: [],
   }));
   const decided = decisions.map(
     ({ key, at, kind, by, note, readings, stop, submission, fromBackup }) => ({
       at,
       key,
-      words: `${decisionWords[kind]}${undone.has(key) ? " (taken back)" : ""}, ${by || "no name"}, version ${place.get(submission) ?? "?"}${fromBackup === undefined ? "" : ", from a backup"}`,
+      words: messages.takenBack({
+        kind: decisionWords[kind],
+        hasUndone: Boolean(undone.has(key)),
+        by: by || messages.noName,
+        place: place.get(submission) ?? "?",
+        noFromBackup: fromBackup === undefined,
+      }),
       more: [
         ...(readings?.length
-          ? [`Readings: ${readings.map((id) => entryName(id)).join(", ")}.`]
+          ? [messages.readings2({ readings: readings.map((id) => entryName(id)).join(", ") })]
           : []),
-        ...(stop ? [`Stop: ${stop}.`] : []),
+        ...(stop ? [messages.stopWord2({ stop })] : []),
         ...(note.trim() ? [note.trim()] : []),
       ],
     }),
@@ -240,7 +250,7 @@ export function History({
 }) {
   return (
     <section class="card" aria-labelledby="history-heading">
-      <h2 id="history-heading">History</h2>
+      <h2 id="history-heading">{messages.historyWord}</h2>
       <ol class="desk-history">
         {eventsOf(decisions, versions).map(({ at, key, words, more }) => (
           <li key={key}>
@@ -272,13 +282,13 @@ export function StopAndUse({
   const newest = advised?.at(-1);
   return (
     <>
-      <dt>Stop</dt>
+      <dt>{messages.stopWord}</dt>
       <dd>
         <bdi>{stopInFull(stop)}</bdi>
       </dd>
       {newest && (
         <>
-          <dt>Advised by the app</dt>
+          <dt>{messages.advisedByApp}</dt>
           <dd>
             <bdi>{adviceWords(newest, unit)}</bdi>, {adviceGiven(newest)}
           </dd>
@@ -286,15 +296,15 @@ export function StopAndUse({
       )}
       {fitted && (
         <>
-          <dt>Fitted</dt>
+          <dt>{messages.fitted}</dt>
           <dd>
             <bdi>{fittedWords(fitted, unit)}</bdi>
           </dd>
         </>
       )}
-      <dt>Use</dt>
+      <dt>{messages.use}</dt>
       <dd>{useWords[vehicle.use]}</dd>
-      <dt>Lift</dt>
+      <dt>{messages.lift}</dt>
       <dd>{length(vehicle.liftMm)}</dd>
     </>
   );

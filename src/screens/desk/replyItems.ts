@@ -10,6 +10,7 @@ import { readingsDigest } from "../../records/review/readingsDigest.ts";
 import { type Reply, replyFormat, replyVersion } from "../../records/review/reply.ts";
 import type { AskedReading, ToldAnswer } from "../../records/review/replyText.ts";
 import { mailto } from "../../records/text/mailto.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import { readingWords } from "../answer/formulas/readingById.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
 import { readingWords as takingWords } from "../readings/readingWords.ts";
@@ -73,6 +74,7 @@ export function toldAnswer(
 ): ToldAnswer {
   const { first = [], message = [], remarks = [] } = prescription ?? {};
   return {
+    verdict,
     words: verdictWords[verdict],
     reason,
     advice: [first, message, ...remarks].filter(({ length }) => length > 0),
@@ -106,7 +108,7 @@ export function replyFile(reply: Reply): File {
 /** The reply's words with the link under them that opens it in Stopfit. */
 export function withLink(text: string, link: string | null): string {
   if (link === null) return text;
-  return `${text.trimEnd()}\n\nThis reply in Stopfit, on the phone that made the check:\n${link}\n`;
+  return messages.thisReplyInStopfit({ text: text.trimEnd(), link });
 }
 
 /** A letter without a name in it, with that of the person it goes to. */
@@ -117,5 +119,9 @@ export function withGreeting({ author }: CheckRecord, text: string): string {
 
 /** A mail link with the reply in it; null where the contact is no mail address. */
 export function mailLink({ author, vehicle, axle }: CheckRecord, text: string): string | null {
-  return mailto(author.contact?.trim() ?? "", `Your check: ${vehicle.label}, ${axle} axle`, text);
+  return mailto(
+    author.contact?.trim() ?? "",
+    messages.yourCheckAxle({ label: vehicle.label, axle }),
+    text,
+  );
 }

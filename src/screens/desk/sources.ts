@@ -1,13 +1,14 @@
 import type { Unpacked } from "../../compute/unpack.ts";
 import type { Way } from "../../records/review/submission.ts";
 import type { Frame } from "../../sharing/frame.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 
 export async function* sourcesOfFiles(files: Iterable<File>): AsyncGenerator<Unpacked> {
   for (const file of files) yield { kind: "file", file };
 }
 
 export async function* sourceOfText(text: string, way: Way = "link"): AsyncGenerator<Unpacked> {
-  yield { kind: "text", text, what: "The pasted text", way };
+  yield { kind: "text", text, what: messages.pastedText, way };
 }
 
 export async function* sourceOfCode(frame: Frame): AsyncGenerator<Unpacked> {
@@ -16,7 +17,7 @@ export async function* sourceOfCode(frame: Frame): AsyncGenerator<Unpacked> {
     import("../../sharing/shareLink.ts"),
   ]);
   const text = `${openPrefix}${payloadText(frame, "letters")}`;
-  yield { kind: "text", text, what: "The scanned code", way: "code" };
+  yield { kind: "text", text, what: messages.scannedCode, way: "code" };
 }
 
 /** Entries must be asked for in the very turn of the drop; the files in folders come afterwards. */

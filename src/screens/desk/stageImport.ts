@@ -6,6 +6,7 @@ import { isBackup, readFileContent } from "../../sharing/receivedFile.ts";
 import type { BegunImport, InboxEntry } from "../../storage/deskDatabase.ts";
 import { sizeOf } from "../../storage/deskInbox.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import { savedName } from "../saved/savedRoute.ts";
 import { counted, refusedToo } from "./importCounts.ts";
 import { deskLeft } from "./importLock.ts";
@@ -122,9 +123,7 @@ export async function stageImport(
 export function restoredElsewhere(what: string): Fault {
   return {
     code: "backupAtDesk",
-    sentence: [
-      `${what} is a backup. It is restored under “${savedName}”, where you see first what it would change.`,
-    ],
+    sentence: [messages.isBackupItIs({ what, savedName })],
   };
 }
 
@@ -148,10 +147,10 @@ async function contentOf(source: Unpacked): Promise<Outcome<Content>> {
     return succeed({ what: source.what, text: source.text, backup: null });
   }
   const { file } = source;
-  const what = `The file “${cleanName(file.name, 80)}”`;
+  const what = messages.file({ name: cleanName(file.name, 80) });
   if (await isBackup(file)) return succeed({ what, backup: file });
   if (file.size === 0) {
-    return fail("fileEmpty", [`${what} is empty or can no longer be read. Choose it again.`]);
+    return fail("fileEmpty", [messages.isEmptyOrCan({ what })]);
   }
   const content = await readFileContent(file);
   if (!content.ok) return content;

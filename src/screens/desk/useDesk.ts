@@ -11,6 +11,7 @@ import {
   openDeskStore,
   type Result,
 } from "../../storage/deskStore.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import { loadReferencePack } from "../referencePack.ts";
 import { type Shared, useShared } from "./shared/useShared.ts";
 import { startPoolWithPack } from "./startPoolWithPack.ts";
@@ -241,5 +242,5 @@ export function useDesk({
 
 const noStore: Fault = {
   code: "storeRefused",
-  sentence: ["Not saved: this browser refuses to store anything here."],
+  sentence: [messages.notSavedThisBrowser],
 };

@@ -4,6 +4,7 @@ import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { readCheckText } from "../../records/check/readCheck.ts";
 import { type Decision, inOrder } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import type { Desk } from "./useDesk.ts";
 
 /** One version with its record. */
@@ -73,7 +74,7 @@ async function versionOf({ store }: Desk, submission: Listed) {
   const text = (await store?.text(submission.key)) ?? null;
   if (text === null) return { ok: false, fault: null } as const;
   if (!text.ok) return text;
-  const read = readCheckText(text.value ?? "", "The check");
+  const read = readCheckText(text.value ?? "", messages.check3);
   return read.ok ? ({ ok: true, value: { submission, record: read.value } } as const) : read;
 }
 

@@ -8,40 +8,41 @@ import { partText } from "../../records/pack/stopFacts.ts";
 import type { DecisionKind, DeskState } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
 import type { Way } from "../../records/review/submission.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 
 export const deskStateWords: Record<DeskState, string> = {
-  new: "New",
-  accepted: "Accepted",
-  askedAgain: "Asked again",
-  otherPart: "Other part advised",
+  new: messages.newWord,
+  accepted: messages.accepted,
+  askedAgain: messages.askedAgain,
+  otherPart: messages.otherPartAdvised,
 };
 
 export const decisionWords: Record<DecisionKind, string> = {
-  accept: "Accepted",
-  askAgain: "Asked for readings again",
-  otherPart: "Advised another part",
-  undo: "Took a decision back",
+  accept: messages.accepted,
+  askAgain: messages.askedForReadingsAgain,
+  otherPart: messages.advisedAnotherPart,
+  undo: messages.tookDecisionBack,
 };
 
 export const verdictShort: Record<State, string> = {
-  ok: "Fits",
-  care: "Take care",
-  no: "Does not fit",
-  unsure: "Not sure",
+  ok: messages.fits,
+  care: messages.takeCare,
+  no: messages.doesNotFit,
+  unsure: messages.notSure,
 };
 
 export const wayWords: Record<Way, string> = {
-  file: "as a file",
-  link: "as a link",
-  code: "as a code",
-  backup: "from a backup",
-  desk: "from a phone, by the shared desk",
+  file: messages.asFile,
+  link: messages.asLink,
+  code: messages.asCode,
+  backup: messages.fromBackup2,
+  desk: messages.fromPhoneByShared,
 };
 
 const roleWords: Record<Role, string> = {
-  installer: "installer",
-  customer: "customer",
-  support: "support",
+  installer: messages.installer,
+  customer: messages.customer,
+  support: messages.support,
 };
 
 export function whoWords({ who, role }: Pick<Listed, "who" | "role">): string {
@@ -53,10 +54,12 @@ export function ageWords(since: string, now: number = Date.now()): string {
   const days = Math.floor((now - Date.parse(since)) / 86_400_000);
   if (!Number.isFinite(days)) return "unknown";
   if (days < 1) return "today";
-  if (days < 2) return "1 day";
-  if (days < 21) return `${days} days`;
-  if (days < 90) return `${Math.floor(days / 7)} weeks`;
-  return days < 730 ? `${Math.floor(days / 30.44)} months` : `${Math.floor(days / 365.25)} years`;
+  if (days < 2) return messages.n1Day;
+  if (days < 21) return messages.days({ days });
+  if (days < 90) return messages.weeks({ days: Math.floor(days / 7) });
+  return days < 730
+    ? messages.months({ days: Math.floor(days / 30.44) })
+    : messages.years({ days: Math.floor(days / 365.25) });
 }
 
 export function momentText(iso: string): string {
@@ -80,8 +83,10 @@ export function fittedWords(fitted: Fitted, unit: LengthUnit): string {
   const { spacerMm, by, at, odometer } = fitted;
   return [
     partText(fitted),
-    ...(spacerMm > 0 ? [`spacer ${quantityText(spacer(spacerMm), unit)}`] : []),
-    `by ${by} on ${dateText(at)}`,
-    ...(odometer === undefined ? [] : [`at ${odometer.toLocaleString("en-GB")} km`]),
+    ...(spacerMm > 0 ? [messages.spacer({ spacerMm: quantityText(spacer(spacerMm), unit) })] : []),
+    messages.byOn({ by, at: dateText(at) }),
+    ...(odometer === undefined
+      ? []
+      : [messages.atKm({ odometer: odometer.toLocaleString("en-GB") })]),
   ].join(", ");
 }

@@ -1,4 +1,5 @@
 import type { JSX } from "preact";
+import * as messages from "../../words/compiled/screens/drawings.ts";
 import {
   Arrow,
   Chock,
@@ -26,15 +27,15 @@ export const cautionPictureNames = [
 export type CautionPictureName = (typeof cautionPictureNames)[number];
 
 const titles: { readonly [Name in CautionPictureName]: string } = {
-  ground: "A vehicle on level, firm ground with its wheels chocked",
-  jack: "A jack alone is crossed out; a stand is ticked",
-  energy: "A spring that flies apart",
-  loads: "A stop pushing up on the frame",
-  travel: "A wheel moved up and down by hand, its spring taken out",
-  rules: "A page of rules",
-  screening: "A lens over the gap between stop and pad",
-  raised: "A raised vehicle that rolls to one side",
-  qualified: "A person with a wrench",
+  ground: messages.vehicleOnLevelFirm,
+  jack: messages.jackAloneIsCrossed,
+  energy: messages.springThatFliesApart,
+  loads: messages.stopPushingUpOn,
+  travel: messages.wheelMovedUpAnd,
+  rules: messages.pageOfRules,
+  screening: messages.lensOverGapBetween,
+  raised: messages.raisedVehicleThatRolls,
+  qualified: messages.personWithWrench,
 };
 
 /** A stop 26 high that hangs from (x, y). */

@@ -8,6 +8,7 @@ import {
 } from "../../physics/readings/index.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/drawings.ts";
 import type { WordedLayout } from "../layouts/wordedReading.ts";
 import { plusWords } from "../readings/readingWords.ts";
 import { Detail, type DetailName, detailBounds, detailOf } from "./details.tsx";
@@ -101,7 +102,7 @@ export function ReadingDrawing({
     words.how,
     words.a && `A: ${words.a}. B: ${words.b}.`,
     measurement.kind === "angle" && `${plus}.`,
-    isKnown(values[reading]) ? `Now ${number}.` : "Not yet measured.",
+    isKnown(values[reading]) ? messages.now({ number }) : messages.notYetMeasured,
   ];
   return (
     <svg
@@ -111,7 +112,7 @@ export function ReadingDrawing({
       aria-labelledby={`${id}-title ${id}-desc`}
       data-px-per-mm={view.scale}
     >
-      <title id={`${id}-title`}>{`${words.name}, ${side} side`}</title>
+      <title id={`${id}-title`}>{messages.side({ name: words.name, side })}</title>
       <desc id={`${id}-desc`}>{description.filter(Boolean).join(" ")}</desc>
       <svg
         y={sceneTop}
@@ -184,7 +185,7 @@ function rearwardDirection(side: Side): 1 | -1 {
 }
 
 function sideCaption(side: Side): string {
-  return side === "left" ? "Left side, front ←" : "Right side, front →";
+  return side === "left" ? messages.leftSideFront : messages.rightSideFront;
 }
 
 /** The part of the picture that what matters is fitted into; the rest is for marks and the inset. */
@@ -210,10 +211,10 @@ function alongArm(reading: PicturedReading): boolean {
 }
 
 function captionText(detail: DetailName | null, side: Side, axle: "front" | "rear"): string {
-  if (detail === "stopFree" || detail === "stopPressed") return "The stop by itself";
-  const name = side === "left" ? "Left" : "Right";
-  if (detail === "wheel") return `${name}, from beside it`;
-  return `${name}, from ${axle === "front" ? "the front" : "behind"}`;
+  if (detail === "stopFree" || detail === "stopPressed") return messages.stopByItself;
+  const name = side === "left" ? messages.left : messages.right;
+  if (detail === "wheel") return messages.fromBesideIt({ name });
+  return messages.fromFront({ name, axle });
 }
 
 function numberText(reading: PicturedReading, value: number | undefined, unit: LengthUnit): string {
@@ -337,10 +338,10 @@ function Legend({ a, b }: { readonly a: string; readonly b: string }) {
   return (
     <g class="legend">
       <text x={8} y={y}>
-        <tspan class="letter">A</tspan> {a}
+        <tspan class="letter">{messages.a}</tspan> {a}
       </text>
       <text x={width / 2 + 6} y={y}>
-        <tspan class="letter">B</tspan> {b}
+        <tspan class="letter">{messages.b}</tspan> {b}
       </text>
     </g>
   );

@@ -1,4 +1,5 @@
 import type { JSX } from "preact";
+import * as messages from "../../words/compiled/screens/drawings.ts";
 import { Arrow, Cross, GroundLine, Jack, Pictogram, SideWheel, Vehicle } from "./pictograms.tsx";
 
 export const standingPictureNames = ["tyres", "load", "settled", "wheels"] as const;
@@ -6,10 +7,10 @@ export const standingPictureNames = ["tyres", "load", "settled", "wheels"] as co
 export type StandingPictureName = (typeof standingPictureNames)[number];
 
 const titles: { readonly [Name in StandingPictureName]: string } = {
-  tyres: "A tire with a pressure gauge on its valve",
-  load: "A vehicle with its usual load in it",
-  settled: "A vehicle rolled back and forth and bounced",
-  wheels: "A vehicle on its wheels; the jack is crossed out",
+  tyres: messages.tireWithPressureGauge,
+  load: messages.vehicleWithItsUsual,
+  settled: messages.vehicleRolledBackAnd,
+  wheels: messages.vehicleOnItsWheels,
 };
 
 const pictures: { readonly [Name in StandingPictureName]: () => JSX.Element } = {

@@ -1,11 +1,12 @@
 import type { JSX } from "preact";
 import type { State } from "../../physics/fitment.ts";
+import * as messages from "../../words/compiled/screens/drawings.ts";
 
 const words: Record<State, string> = {
-  ok: "Fits",
-  care: "Warning",
-  no: "Doesn't fit",
-  unsure: "Not sure",
+  ok: messages.fits,
+  care: messages.warning,
+  no: messages.doesntFit,
+  unsure: messages.notSure,
 };
 
 const outlines: Record<State, JSX.Element> = {

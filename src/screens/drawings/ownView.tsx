@@ -1,6 +1,7 @@
 import type { JSX } from "preact";
 import type { Side } from "../../physics/fitment.ts";
 import { layoutRegistry } from "../../physics/readings/index.ts";
+import * as messages from "../../words/compiled/screens/drawings.ts";
 import type { WordedLayout } from "../layouts/wordedReading.ts";
 import { type Frame, type Point, tyreRadius, tyreWidth, type View } from "../shapes/geometry.ts";
 import type { Measurement } from "../shapes/measurement.ts";
@@ -47,7 +48,7 @@ export function ownViewOf(reading: PicturedReading, seen: Seen): OwnView | null 
   return isLinkageReading(reading) ? fromFront(reading, seen) : null;
 }
 
-const nameOf: { readonly [Each in Side]: string } = { left: "Left", right: "Right" };
+const nameOf: { readonly [Each in Side]: string } = { left: messages.left, right: messages.right };
 
 function fromAbove(reading: AboveReading, { values, side, layout }: Seen): OwnView {
   const { onRod } = layoutRegistry[layout.kind];
@@ -60,7 +61,7 @@ function fromAbove(reading: AboveReading, { values, side, layout }: Seen): OwnVi
     direction: side === "left" ? -1 : 1,
     focus: aboveBounds(arm, point),
     frame: { left: 30, top: 34, right: 310, bottom: 208 },
-    caption: `${nameOf[side]}, from above; front of the vehicle up`,
+    caption: messages.fromAboveFrontOf({ side: nameOf[side] }),
     scene: (view) => (
       <ArmAboveScene
         view={view}
@@ -89,7 +90,7 @@ function fromFront(reading: LinkageReading, { numbers, side, axle, layout }: See
       ...(top === null ? [] : [top]),
     ],
     frame: { left: 30, top: 40, right: 310, bottom: 204 },
-    caption: `${nameOf[side]}, from ${axle === "front" ? "the front" : "behind"}`,
+    caption: messages.fromFront2({ side: nameOf[side], axle }),
     scene: (view) => <LinkageScene view={view} linkage={linkage} strutLean={numbers.stopLean} />,
   };
 }

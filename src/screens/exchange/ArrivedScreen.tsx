@@ -1,4 +1,5 @@
 import { cleanName } from "../../records/text/soundText.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 import { Button } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -25,35 +26,35 @@ export function ArrivedScreen({
   const heading = useHeadingFocus("arrived");
   return (
     <Screen
-      top={<span class="screen-name brand">Stopfit</span>}
+      top={<span class="screen-name brand">{messages.stopfit}</span>}
       actions={
         <>
-          <Button onClick={onLeave}>Throw it away</Button>
+          <Button onClick={onLeave}>{messages.throwItAway}</Button>
           <Button look="main" onClick={onLook}>
-            Look at it
+            {messages.lookAtIt}
           </Button>
         </>
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        Something was sent to Stopfit
+        {messages.somethingWasSentTo}
       </h1>
-      <Card heading="What arrived">
+      <Card heading={messages.whatArrived}>
         <ul class="stack-close">
           {files.slice(0, shownNames).map((file, index) => (
             <li key={index}>
-              {file.name ? <bdi>{cleanName(file.name, 80)}</bdi> : "A text"},{" "}
+              {file.name ? <bdi>{cleanName(file.name, 80)}</bdi> : messages.text},{" "}
               <span class="soft">{sizeText(file.size)}</span>
             </li>
           ))}
-          {files.length > shownNames && <li>and {files.length - shownNames} more</li>}
+          {files.length > shownNames && (
+            <li>{messages.andMore({ files: files.length - shownNames })}</li>
+          )}
         </ul>
-        <p>It came from another program, or from a web page. Stopfit can't tell which.</p>
+        <p>{messages.itCameFromAnother}</p>
       </Card>
       <Notice tone="care">
-        <p>
-          Look at it only if you shared it yourself just now. Nothing of it was opened or saved.
-        </p>
+        <p>{messages.lookAtItOnly}</p>
       </Notice>
     </Screen>
   );

@@ -5,6 +5,7 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import type { OddReading } from "../../records/review/oddReading.ts";
 import { oddReadings } from "../../records/review/oddReadings.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 import { Card } from "../parts/Card.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 
@@ -36,17 +37,15 @@ export function ClaimsCard({
   const odd = useMemo(() => oddReadings(record, pack), [record, pack]);
   if (odd.length === 0) return null;
   return (
-    <Card heading="Look at these first">
+    <Card heading={messages.lookAtTheseFirst}>
       <OddList odd={odd.slice(0, shownAtMost)} unit={unit} />
       {odd.length > shownAtMost && (
-        <Disclosure summary={`${odd.length - shownAtMost} more to look at`}>
+        <Disclosure summary={messages.moreToLookAt({ odd: odd.length - shownAtMost })}>
           <OddList odd={odd.slice(shownAtMost)} unit={unit} />
         </Disclosure>
       )}
       {odd.some(({ kind }) => kind === "demand") && (
-        <p class="small soft">
-          Once you keep it, its answer goes by its own requirements until you change them.
-        </p>
+        <p class="small soft">{messages.onceYouKeepIt}</p>
       )}
     </Card>
   );

@@ -1,5 +1,6 @@
 import type { NumberedCode } from "../../sharing/codeSeries.ts";
 import { drawCode, quietZone } from "../../sharing/qrDrawing.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 import { FaultNotice } from "../parts/FaultNotice.tsx";
 
 /** One QR code: dark on light in every colour scheme, as readers expect it. */
@@ -12,7 +13,7 @@ export function CodePicture({ code, of }: { code: NumberedCode; of: number }) {
     <svg
       class="code-picture"
       role="img"
-      aria-label={of === 1 ? "QR code of this check" : `QR code ${code.number} of ${of}`}
+      aria-label={of === 1 ? messages.qrCodeOfThis : messages.qrCodeOf({ number: code.number, of })}
       viewBox={`${-quietZone} ${-quietZone} ${side} ${side}`}
       data-modules={side}
     >

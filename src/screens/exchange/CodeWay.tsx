@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Outcome } from "../../physics/outcome.ts";
 import { codesOfPacked } from "../../sharing/codeSeries.ts";
 import { appAddress, type Packed } from "../../sharing/shareLink.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 import { Button } from "../parts/Button.tsx";
 import { FaultNotice } from "../parts/FaultNotice.tsx";
 import { useScreenAwake } from "../parts/useScreenAwake.ts";
@@ -40,25 +41,21 @@ export function CodeWay({ packed }: { packed: Outcome<Packed> }) {
       {count > 1 && (
         <>
           <p class="code-number" aria-live={running ? "off" : "polite"}>
-            Code {code.number} of {count}
+            {messages.codeOf({ number: code.number, count })}
           </p>
           <div class="code-steps">
             <Button icon="back" onClick={() => step(-1)}>
-              Back
+              {messages.back}
             </Button>
             <Button pressed={running} onClick={() => setRunning(!running)}>
-              {running ? "Stop" : "Run through"}
+              {running ? messages.stopWord : messages.runThrough}
             </Button>
-            <Button onClick={() => step(1)}>Next</Button>
+            <Button onClick={() => step(1)}>{messages.next}</Button>
           </div>
         </>
       )}
-      <p>
-        {count > 1
-          ? `One code would be too dense to scan, so there are ${count}. On the other device open Stopfit, choose “Open a link or a code”, then “Scan a code”. Scan them all, in any order.`
-          : "On the other device open Stopfit, choose “Open a link or a code”, then “Scan a code”. Any camera that reads QR codes opens it too."}
-      </p>
-      <p class="small soft">Screen at full brightness, the code filling most of the picture.</p>
+      <p>{count > 1 ? messages.oneCodeWouldBe({ count }) : messages.onOtherDeviceOpen}</p>
+      <p class="small soft">{messages.screenAtFullBrightness}</p>
     </>
   );
 }

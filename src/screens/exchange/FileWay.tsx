@@ -3,6 +3,7 @@ import type { Fault } from "../../physics/outcome.ts";
 import { downloadFile, fileToShare, type TextFile } from "../../sharing/checkFile.ts";
 import { whereSaved } from "../../sharing/saveFile.ts";
 import { canShareFile, share } from "../../sharing/shareFile.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 import { Button } from "../parts/Button.tsx";
 import { FaultNotice } from "../parts/FaultNotice.tsx";
 
@@ -37,7 +38,7 @@ export function FileWay({
     const outcome = await share({ files: [file], title });
     if (!outcome.ok) setFault(outcome.fault);
     else if (outcome.value === "handed over") {
-      setDone("The file was handed to what you chose.");
+      setDone(messages.fileWasHandedTo);
       onSent?.();
     }
   };
@@ -47,12 +48,12 @@ export function FileWay({
     setDone("");
     try {
       if (!(await downloadFile(text))) return;
-      setDone(`The file is ready. ${whereSaved()}`);
+      setDone(messages.fileIsReady({ whereSaved: whereSaved() }));
       onSent?.();
     } catch {
       setFault({
         code: "notSaved",
-        sentence: ["The browser did not save the file. Send it as a link instead."],
+        sentence: [messages.browserDidNotSave],
       });
     }
   };
@@ -60,16 +61,16 @@ export function FileWay({
   return (
     <>
       <p>
-        {words} <span class="soft">About {sizeText(file.size)}.</span>
+        {words} <span class="soft">{messages.about({ size: sizeText(file.size) })}</span>
       </p>
       <div class="send-buttons">
         {shareable && (
           <Button look="main" icon="file" onClick={shareIt}>
-            Share the file
+            {messages.shareFile}
           </Button>
         )}
         <Button look={shareable ? "plain" : "main"} icon="file" onClick={saveIt}>
-          Save the file
+          {messages.saveFile}
         </Button>
       </div>
       {done && <p role="status">{done}</p>}

@@ -3,6 +3,7 @@ import { useId, useMemo, useState } from "preact/hooks";
 import type { Fault, Outcome } from "../../physics/outcome.ts";
 import { canShareLink, copyText, share } from "../../sharing/shareFile.ts";
 import { appAddress, linkOfPacked, type Packed } from "../../sharing/shareLink.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 import { Button } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { FaultNotice } from "../parts/FaultNotice.tsx";
@@ -43,7 +44,7 @@ export function LinkWay({
   const copyIt = async () => {
     start();
     const outcome = await copyText(address);
-    if (outcome.ok) setDone("The link is copied. Paste it into a message.");
+    if (outcome.ok) setDone(messages.linkIsCopiedPaste);
     else setFault(outcome.fault);
   };
   const shareIt = async () => {
@@ -51,7 +52,7 @@ export function LinkWay({
     const outcome = await share({ url: address, title });
     if (!outcome.ok) setFault(outcome.fault);
     else if (outcome.value === "handed over") {
-      setDone("The link was handed to what you chose.");
+      setDone(messages.linkWasHandedTo);
       if (photosLeftOut === 0) onSent?.();
     }
   };
@@ -63,22 +64,20 @@ export function LinkWay({
       {long && (
         <Notice tone="care">
           <p>
-            This link is {address.length.toLocaleString("en-GB")} characters long, and some programs
-            for messages cut links that long. A cut link says so when it is opened; the file is the
-            safer way.
+            {messages.thisLinkIsCharacters({ address: address.length.toLocaleString("en-GB") })}
           </p>
         </Notice>
       )}
       <div class="send-buttons">
         <Button look="main" icon="copy" onClick={copyIt}>
-          Copy the link
+          {messages.copyLink}
         </Button>
-        {canShareLink(address) && <Button onClick={shareIt}>Share the link</Button>}
+        {canShareLink(address) && <Button onClick={shareIt}>{messages.shareLink}</Button>}
       </div>
       {toMaker?.(address)}
       {done && <p role="status">{done}</p>}
       {fault && <FaultNotice fault={fault} />}
-      <Disclosure summary="Show the link" open={fault?.code === "copyRefused"}>
+      <Disclosure summary={messages.showLink} open={fault?.code === "copyRefused"}>
         <label class="field" for={id}>
           <span class="field-label">{label}</span>
           <textarea

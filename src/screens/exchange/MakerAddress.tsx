@@ -1,6 +1,7 @@
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { makerWays } from "../../records/pack/makerWays.ts";
 import { mailto } from "../../records/text/mailto.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 import { ButtonLink } from "../parts/Button.tsx";
 import { useReferencePack } from "../referencePack.ts";
 
@@ -16,31 +17,32 @@ export function MakerAddress({
   const { maker } = useReferencePack();
   const { mail, phone, post } = makerWays(maker ?? {});
   if (!maker || (mail ?? phone ?? post) === null) return null;
-  const name = maker.name.trim() || "the maker";
-  const subject = `Fitment check: ${vehicle.label}, ${axle} axle`;
-  const text = link && `My check, to be opened in Stopfit:\n${link}\n`;
+  const name = maker.name.trim() || messages.maker;
+  const subject = messages.fitmentCheckAxle({ label: vehicle.label, axle });
+  const text = link && messages.myCheckToBe({ link });
   const written = mail && (mailto(mail, subject, text) ?? mailto(mail, subject));
   return (
     <div class="stack-close">
       <p class="small">
         {mail ? (
           <>
-            {link === undefined ? "Attach the file to a mail to" : "Mail the link to"} {name}:{" "}
+            {link === undefined ? messages.attachFileToMail : messages.mailLinkTo} {name}:{" "}
             <bdi>{mail}</bdi>
           </>
         ) : phone ? (
           <>
-            {name} has no e-mail here. Call and ask where to send it: <bdi>{phone}</bdi>
+            {messages.hasNoEMail({ name })} <bdi>{phone}</bdi>
           </>
         ) : (
           <>
-            {name} has no e-mail here, only a postal address: <bdi>{post}</bdi>. Ask there first.
+            {messages.hasNoEMailHere({ name })} <bdi>{post}</bdi>
+            {messages.askThereFirst}
           </>
         )}
       </p>
       {written && (
         <div class="row">
-          <ButtonLink href={written}>Write the mail</ButtonLink>
+          <ButtonLink href={written}>{messages.writeMail}</ButtonLink>
         </div>
       )}
     </div>

@@ -3,6 +3,7 @@ import type { Fault } from "../../physics/outcome.ts";
 import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 import { Button } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
 import { FaultNotice } from "../parts/FaultNotice.tsx";
@@ -34,40 +35,35 @@ export function OpenDraftScreen({ draft, store, waiting, onKept, onLeave }: Open
   ).length;
   return (
     <Screen
-      top={<span class="screen-name brand">Stopfit</span>}
+      top={<span class="screen-name brand">{messages.stopfit}</span>}
       actions={
         <>
-          <Button onClick={onLeave}>{waiting > 0 ? "Next" : "Don't save"}</Button>
+          <Button onClick={onLeave}>{waiting > 0 ? messages.next : messages.dontSave}</Button>
           <Button look="main" onClick={keep} disabled={busy}>
-            Save on this phone
+            {messages.saveOnThisPhone}
           </Button>
         </>
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        A check that is not complete was sent to you
+        {messages.checkThatIsNot}
       </h1>
-      <p class="soft">It is only shown so far. Nothing is saved until you say so.</p>
+      <p class="soft">{messages.itIsOnlyShown}</p>
       {fault && <FaultNotice fault={fault} />}
-      <Card heading="What was sent">
+      <Card heading={messages.whatWasSent}>
         <dl class="facts">
-          <dt>Name</dt>
+          <dt>{messages.nameWord}</dt>
           <dd>
             <bdi>{checkName(draft)}</bdi>
           </dd>
-          <dt>Started</dt>
+          <dt>{messages.started}</dt>
           <dd>{dateText(draft.createdAt)}</dd>
-          <dt>Typed so far</dt>
-          <dd>{taken === 1 ? "1 entry" : `${taken} entries`}</dd>
+          <dt>{messages.typedSoFar}</dt>
+          <dd>{taken === 1 ? messages.n1Entry : messages.entries({ taken })}</dd>
         </dl>
-        <p>
-          Once it is saved you go on where it was left. Cautions and setting up the vehicle come
-          once more.
-        </p>
+        <p>{messages.onceItIsSaved}</p>
       </Card>
-      {waiting > 0 && (
-        <p class="soft">{waiting === 1 ? "One more came" : `${waiting} more came`} with it.</p>
-      )}
+      {waiting > 0 && <p class="soft">{messages.oneMoreCame({ waiting })}</p>}
     </Screen>
   );
 }

@@ -8,6 +8,7 @@ import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { judgedAtDesk } from "../../records/review/deskDemands.ts";
 import type { SharedCheck } from "../../sharing/sharedCheck.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 import { jobWords } from "../job/jobWords.ts";
 import { Button } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
@@ -102,32 +103,32 @@ export default function OpenSharedScreen({
 
   const same = present?.same ?? null;
   const [newest] = present?.versions ?? [];
-  const leaveWords = waiting > 0 ? "Next" : "Don't save";
+  const leaveWords = waiting > 0 ? messages.next : messages.dontSave;
   return (
     <Screen
-      top={<span class="screen-name brand">Stopfit</span>}
+      top={<span class="screen-name brand">{messages.stopfit}</span>}
       actions={
         same ? (
           <>
-            <Button onClick={onLeave}>{waiting > 0 ? "Next" : "Close"}</Button>
+            <Button onClick={onLeave}>{waiting > 0 ? messages.next : messages.closeWord}</Button>
             <Button look="main" onClick={() => onOpen(same.id)}>
-              Open the one here
+              {messages.openOneHere}
             </Button>
           </>
         ) : (
           <>
             <Button onClick={onLeave}>{leaveWords}</Button>
             <Button look="main" onClick={keep} disabled={present === null || busy}>
-              {newest ? "Save both" : "Save on this phone"}
+              {newest ? messages.saveBoth : messages.saveOnThisPhone}
             </Button>
           </>
         )
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        A check was sent to you
+        {messages.checkWasSentTo}
       </h1>
-      <p class="soft">It is only shown so far. Nothing is saved until you say so.</p>
+      <p class="soft">{messages.itIsOnlyShown}</p>
       {notice}
       {fault && <FaultNotice fault={fault} />}
       {opened.fault && <FaultNotice fault={opened.fault} />}
@@ -137,71 +138,63 @@ export default function OpenSharedScreen({
       {same && (
         <Notice tone="ok">
           <p>
-            You already have this check, as “<bdi>{checkName(same)}</bdi>”.
+            {messages.youAlreadyHaveThis}
+            <bdi>{checkName(same)}</bdi>”.
           </p>
         </Notice>
       )}
       {!same && newest && (
         <Notice tone="care">
           <p>
-            Another version of this check is on this phone: “<bdi>{checkName(newest)}</bdi>”, last
-            changed {dateText(newest.updatedAt)}. Keep both, or let this one take its place.
+            {messages.anotherVersionOfThis}
+            <bdi>{checkName(newest)}</bdi>
+            {messages.lastChangedKeepBoth({ updatedAt: dateText(newest.updatedAt) })}
           </p>
           <div class="row">
             <Button onClick={() => setReplacing(newest)} disabled={busy}>
-              Replace the one here
+              {messages.replaceOneHere}
             </Button>
           </div>
         </Notice>
       )}
       {photosLeftOut > 0 && (
         <Notice tone="care">
-          <p>
-            {photosLeftOut === 1 ? "One photo was" : `${photosLeftOut} photos were`} left out,
-            because links and codes cannot hold photos. Ask for the file if you need them.
-          </p>
+          <p>{messages.onePhotoWas({ photosLeftOut })}</p>
         </Notice>
       )}
       {photosRefused > 0 && (
         <Notice tone="care">
-          <p>
-            {photosRefused === 1 ? "One photo was" : `${photosRefused} photos were`} left out: no
-            picture that can be opened here, or one of far too many pixels.
-          </p>
+          <p>{messages.onePhotoWas2({ photosRefused })}</p>
         </Notice>
       )}
       <PhoneVerdict
         record={judged}
         unit={unit}
         startAssessor={startAssessor}
-        words="Computed here from the readings by this phone's requirements, whatever the sender's device said. This is a screening check, not a certification."
+        words={messages.computedHereFromReadings}
       />
       <ClaimsCard record={record} pack={pack} unit={unit} />
       <Facts shared={shared} />
-      {waiting > 0 && (
-        <p class="soft">
-          {waiting === 1 ? "One more check came" : `${waiting} more checks came`} with it.
-        </p>
-      )}
+      {waiting > 0 && <p class="soft">{messages.oneMoreCheckCame({ waiting })}</p>}
       {replacing && (
         <Dialog
-          heading="Replace the check here?"
+          heading={messages.replaceCheckHere}
           onLeave={() => setReplacing(null)}
           actions={
             <>
-              <Button onClick={() => setReplacing(null)}>Cancel</Button>
+              <Button onClick={() => setReplacing(null)}>{messages.cancel}</Button>
               <Button
                 look="danger"
                 onClick={() => settle(replaceWithReceived(store, replacing, record, unit))}
               >
-                Replace
+                {messages.replace}
               </Button>
             </>
           }
         >
           <p>
-            “<bdi>{checkName(replacing)}</bdi>” on this phone gets the readings that were sent to
-            you. What it holds now goes to the deleted checks, where it can be brought back.
+            “<bdi>{checkName(replacing)}</bdi>
+            {messages.onThisPhoneGets}
           </p>
         </Dialog>
       )}
@@ -212,46 +205,47 @@ export default function OpenSharedScreen({
 function Facts({ shared: { record } }: { shared: SharedCheck }) {
   const photos = record.photos?.length ?? 0;
   return (
-    <Card heading="What was sent">
+    <Card heading={messages.whatWasSent}>
       <dl class="facts">
-        <dt>Vehicle</dt>
+        <dt>{messages.vehicle}</dt>
         <dd>
           <bdi>{record.vehicle.label}</bdi>
         </dd>
-        <dt>Axle</dt>
+        <dt>{messages.axle}</dt>
         <dd>{record.axle}</dd>
         {record.job && (
           <>
-            <dt>Job</dt>
+            <dt>{messages.job}</dt>
             <dd>
               <bdi>{jobWords(record.job)}</bdi>
-              {record.job.moment && `, ${record.job.moment} the change`}
+              {record.job.moment && messages.change({ moment: record.job.moment })}
             </dd>
           </>
         )}
-        <dt>Stop</dt>
+        <dt>{messages.stopWord}</dt>
         <dd>
           <bdi>{record.stop.name}</bdi>
         </dd>
-        <dt>Readings</dt>
+        <dt>{messages.readings}</dt>
         <dd>
           {readingsCount(record)}, {sidesText(record)}
         </dd>
-        <dt>From</dt>
+        <dt>{messages.from}</dt>
         <dd>
-          <bdi>{whoText(record)}</bdi>, by what it says itself
+          <bdi>{whoText(record)}</bdi>
+          {messages.byWhatItSays}
         </dd>
-        <dt>Started</dt>
+        <dt>{messages.started}</dt>
         <dd>{dateText(record.createdAt)}</dd>
         {photos > 0 && (
           <>
-            <dt>Photos</dt>
+            <dt>{messages.photos}</dt>
             <dd>{photos}</dd>
           </>
         )}
       </dl>
       {record.notes?.trim() && (
-        <Disclosure summary="Notes">
+        <Disclosure summary={messages.notes}>
           <p class="received-notes" dir="auto">
             {record.notes}
           </p>

@@ -1,5 +1,6 @@
 import { useId, useRef, useState } from "preact/hooks";
 import { isInstalledOnApple } from "../../sharing/thisDevice.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
@@ -18,7 +19,7 @@ export interface OpenWaysProps {
 /** The ways in for what someone sent: a file, a code, a link. */
 export function OpenWays({ notice, onFiles, onText, onLeave }: OpenWaysProps) {
   const id = useId();
-  const heading = useHeadingFocus("open ways");
+  const heading = useHeadingFocus(messages.openWays);
   const picker = useRef<HTMLInputElement>(null);
   const [text, setText] = useState("");
   const over = useDrop((transfer) => {
@@ -28,14 +29,10 @@ export function OpenWays({ notice, onFiles, onText, onLeave }: OpenWaysProps) {
   });
   const linkFirst = isInstalledOnApple();
   const fromLink = (
-    <Card heading="From a link">
-      <p>
-        {linkFirst
-          ? "A tapped link opens in the browser, not in this app. Copy the link and paste it here."
-          : "Tap the link where it was sent to you, or paste it here with whatever is around it."}
-      </p>
+    <Card heading={messages.fromLink}>
+      <p>{linkFirst ? messages.tappedLinkOpensIn : messages.tapLinkWhereIt}</p>
       <label class="field" for={id}>
-        <span class="field-label">Link or message</span>
+        <span class="field-label">{messages.linkOrMessage}</span>
         <textarea
           id={id}
           class="paste-text"
@@ -48,25 +45,22 @@ export function OpenWays({ notice, onFiles, onText, onLeave }: OpenWaysProps) {
         />
       </label>
       <Button wide onClick={() => onText(text)} disabled={text.trim() === ""}>
-        Open the link
+        {messages.openLink}
       </Button>
     </Card>
   );
   return (
     <Screen
-      top={<span class="screen-name brand">Stopfit</span>}
-      actions={<Button onClick={onLeave}>All checks</Button>}
+      top={<span class="screen-name brand">{messages.stopfit}</span>}
+      actions={<Button onClick={onLeave}>{messages.allChecks}</Button>}
     >
       <h1 ref={heading} tabIndex={-1}>
-        Open a check or a reply
+        {messages.openCheckOrReply}
       </h1>
       {notice}
       {linkFirst && fromLink}
-      <Card heading={over ? "Drop it here" : "From a file"}>
-        <p>
-          A check, a review desk's reply or a backup that was saved or shared as a file. Several at
-          once if you like, or drop them here.
-        </p>
+      <Card heading={over ? messages.dropItHere : messages.fromFile}>
+        <p>{messages.checkReviewDesksReply}</p>
         <input
           ref={picker}
           type="file"
@@ -74,7 +68,7 @@ export function OpenWays({ notice, onFiles, onText, onLeave }: OpenWaysProps) {
           accept=".json,.txt,application/json,text/plain"
           class="unseen"
           tabIndex={-1}
-          aria-label="Files to open"
+          aria-label={messages.filesToOpen}
           onChange={(event) => {
             const files = [...(event.currentTarget.files ?? [])];
             event.currentTarget.value = "";
@@ -82,13 +76,13 @@ export function OpenWays({ notice, onFiles, onText, onLeave }: OpenWaysProps) {
           }}
         />
         <Button look="main" icon="file" wide onClick={() => picker.current?.click()}>
-          Choose a file
+          {messages.chooseFile}
         </Button>
       </Card>
-      <Card heading="From a code">
-        <p>QR codes that another device shows on its screen.</p>
+      <Card heading={messages.fromCode}>
+        <p>{messages.qrCodesThatAnother}</p>
         <ButtonLink wide href={scanHref}>
-          Scan a code
+          {messages.scanCode}
         </ButtonLink>
       </Card>
       {!linkFirst && fromLink}

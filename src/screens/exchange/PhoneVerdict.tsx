@@ -6,6 +6,7 @@ import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import { sentenceText, withoutRanges } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { Card } from "../parts/Card.tsx";
@@ -41,10 +42,10 @@ export function PhoneVerdict({
     };
   }, [record, startAssessor]);
   return (
-    <Card heading="What this phone makes of it">
+    <Card heading={messages.whatThisPhoneMakes}>
       <div aria-live="polite">
         {fault && <FaultNotice fault={fault} />}
-        {!fault && !assessment && <p class="soft">Working it out …</p>}
+        {!fault && !assessment && <p class="soft">{messages.workingItOut}</p>}
         {assessment && (
           <div class="received-verdict" data-verdict={assessment.verdict}>
             <StateMark state={assessment.verdict} size={48} label="" />

@@ -3,6 +3,7 @@ import { inModelUnits } from "../../physics/sentence.ts";
 import { missingWords } from "../../sharing/codeCollection.ts";
 import { type CodeReader, createCodeReader } from "../../sharing/codeReader.ts";
 import type { Frame } from "../../sharing/frame.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 import { CameraView } from "../camera/CameraView.tsx";
 import { useScanner } from "../camera/useScanner.ts";
 import { Button } from "../parts/Button.tsx";
@@ -37,18 +38,18 @@ export default function ScanScreen({
   const { camera, tryAgain, ready, fault, readPictures } = useScanner(video, take, startReader);
   return (
     <Screen
-      top={<span class="screen-name brand">Stopfit</span>}
+      top={<span class="screen-name brand">{messages.stopfit}</span>}
       actions={
         <>
-          <Button onClick={onLeave}>Leave</Button>
+          <Button onClick={onLeave}>{messages.leave}</Button>
           <Button look="main" onClick={() => picker.current?.click()} disabled={!ready}>
-            Use a picture of the code
+            {messages.usePictureOfCode}
           </Button>
         </>
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        Scan a code
+        {messages.scanCode}
       </h1>
       <input
         ref={picker}
@@ -57,7 +58,7 @@ export default function ScanScreen({
         multiple
         class="unseen"
         tabIndex={-1}
-        aria-label="Pictures of codes"
+        aria-label={messages.picturesOfCodes}
         onChange={({ currentTarget }) => {
           const pictures = [...(currentTarget.files ?? [])];
           currentTarget.value = "";
@@ -67,10 +68,8 @@ export default function ScanScreen({
       <CameraView video={video} camera={camera} onTryAgain={tryAgain} />
       <Progress codes={codes} />
       {fault && <FaultNotice fault={fault} />}
-      {camera.state === "on" && codes.collection === null && (
-        <p>Hold the camera so that the code fills the frame. It is read by itself.</p>
-      )}
-      <p class="small soft">What the camera sees stays on this device.</p>
+      {camera.state === "on" && codes.collection === null && <p>{messages.holdCameraSoThat}</p>}
+      <p class="small soft">{messages.whatCameraSeesStays}</p>
     </Screen>
   );
 }
@@ -84,7 +83,7 @@ function Progress({ codes }: { codes: ScannedCodes }) {
         <div class="stack-close">
           <p role="status">
             <strong>
-              {collection.bodies.size} of {collection.parts} codes read
+              {messages.ofCodesRead({ bodies: collection.bodies.size, parts: collection.parts })}
             </strong>
             ; {missingWords(collection)}.
           </p>
@@ -107,7 +106,7 @@ function Progress({ codes }: { codes: ScannedCodes }) {
           <p>{inModelUnits(fault.sentence)}</p>
           {other && (
             <div class="row">
-              <Button onClick={() => startOver(other)}>Start over with this one</Button>
+              <Button onClick={() => startOver(other)}>{messages.startOverWithThis}</Button>
             </div>
           )}
         </Notice>

@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 import { Button, type ButtonLook } from "../parts/Button.tsx";
 import { later } from "../parts/later.tsx";
 
@@ -22,7 +23,7 @@ export function SendButton({
   return (
     <>
       <Button look={look} icon="forward" onClick={() => setOpen(true)}>
-        Send
+        {messages.send}
       </Button>
       {open && <SendStored stored={stored} unit={unit} onLeave={() => setOpen(false)} />}
     </>

@@ -1,6 +1,7 @@
 import { useMemo, useState } from "preact/hooks";
 import { packFile } from "../../sharing/checkFile.ts";
 import { packLibrary } from "../../sharing/shareLink.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 import { packHref } from "../addresses.ts";
 import { ButtonLink } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
@@ -13,9 +14,9 @@ import { LinkWay } from "./LinkWay.tsx";
 import "./exchange.css";
 
 const ways = [
-  { value: "file", name: "File" },
-  { value: "link", name: "Link" },
-  { value: "code", name: "Code" },
+  { value: "file", name: messages.file },
+  { value: "link", name: messages.link },
+  { value: "code", name: messages.code },
 ] as const;
 
 /** The parts library on its way to another device: as a file, a link or codes. */
@@ -29,37 +30,41 @@ function SendPack({ pack }: Pick<PackInUse, "pack">) {
   const [way, setWay] = useState<(typeof ways)[number]["value"]>("file");
   const file = useMemo(() => packFile(pack, new Date().toISOString().slice(0, 10)), [pack]);
   const packed = useMemo(() => packLibrary(pack), [pack]);
-  const title = `Parts library: ${pack.name}`;
+  const title = messages.partsLibrary({ name: pack.name });
   return (
     <Screen
       top={
         <>
-          <ButtonLink look="quiet" href={packHref} icon="back" label="To the parts library" />
-          <span class="screen-name">{pack.name || "Parts library"}</span>
+          <ButtonLink look="quiet" href={packHref} icon="back" label={messages.toPartsLibrary} />
+          <span class="screen-name">{pack.name || messages.partsLibrary2}</span>
         </>
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        Hand over the library
+        {messages.handOverLibrary}
       </h1>
       <p>
-        {pack.stops.length} stops, {pack.platforms.length} vehicles
-        {pack.edition && `, edition ${pack.edition}`}. The other device asks before it uses it.
+        {messages.stopsVehiclesHasEditionSelect({
+          stops: pack.stops.length,
+          platforms: pack.platforms.length,
+          hasEdition: Boolean(pack.edition),
+          edition: pack.edition,
+        })}
       </p>
-      <Segmented legend="Hand over as" legendUnseen options={ways} value={way} onChange={setWay} />
-      {way === "file" && (
-        <FileWay
-          text={file}
-          title={title}
-          words="The whole library with its tests. On another device: “Parts library”, then “Open a library”. The build takes it too."
-        />
-      )}
+      <Segmented
+        legend={messages.handOverAs}
+        legendUnseen
+        options={ways}
+        value={way}
+        onChange={setWay}
+      />
+      {way === "file" && <FileWay text={file} title={title} words={messages.wholeLibraryWithIts} />}
       {way === "link" && (
         <LinkWay
           packed={packed}
-          label="Link to this pack"
+          label={messages.linkToThisPack}
           title={title}
-          words="The library is in the link itself; no server holds it. Whoever has the link has the library."
+          words={messages.libraryIsInLink}
         />
       )}
       {way === "code" && <CodeWay packed={packed} />}

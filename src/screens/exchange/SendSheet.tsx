@@ -3,6 +3,8 @@ import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { checkFile } from "../../sharing/checkFile.ts";
 import { packCheck, packCheckForCode } from "../../sharing/shareLink.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
+import { filled } from "../filled.ts";
 import { Button } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
 import { later } from "../parts/later.tsx";
@@ -21,10 +23,10 @@ const MakerWay = import.meta.env.VITE_DESK
   : null;
 
 const ways: readonly { readonly value: Way; readonly name: string }[] = [
-  ...(MakerWay ? [{ value: "maker" as const, name: "To the maker" }] : []),
-  { value: "file", name: "File" },
-  { value: "link", name: "Link" },
-  { value: "code", name: "Code" },
+  ...(MakerWay ? [{ value: "maker" as const, name: messages.toMaker }] : []),
+  { value: "file", name: messages.file },
+  { value: "link", name: messages.link },
+  { value: "code", name: messages.code },
 ];
 
 export interface SendSheetProps {
@@ -37,10 +39,10 @@ export interface SendSheetProps {
 
 function contents(record: CheckRecord): string {
   const photos = record.photos?.length ?? 0;
-  if (photos === 0) return "Everything in one file.";
+  if (photos === 0) return messages.everythingInOneFile;
   return photos === 1
-    ? "Everything in one file, the photo too."
-    : `Everything in one file, the ${photos} photos too.`;
+    ? messages.everythingInOneFilePhoto
+    : messages.everythingInOneFilePhotos({ photos });
 }
 
 /** How one check leaves this device: to the maker, as a file, a link or a code, the same check by each. */
@@ -51,7 +53,7 @@ export default function SendSheet({ record, onLeave, onSent }: SendSheetProps) {
   const packed = useMemo(() => packCheck(record), [record]);
   const forCode = useMemo(() => packCheckForCode(record), [record]);
   const file = useMemo(() => checkFile(record), [record]);
-  const title = `Fitment check: ${record.vehicle.label}`;
+  const title = messages.fitmentCheck({ label: record.vehicle.label });
   useEffect(() => {
     const element = sheet.current;
     if (element && !element.open) element.showModal();
@@ -67,22 +69,31 @@ export default function SendSheet({ record, onLeave, onSent }: SendSheetProps) {
       }}
     >
       <div class="send-top">
-        <h2 id={id}>Send this check</h2>
-        <Button look="quiet" icon="cross" label="Close" onClick={onLeave} />
+        <h2 id={id}>{messages.sendThisCheck}</h2>
+        <Button look="quiet" icon="cross" label={messages.closeWord} onClick={onLeave} />
       </div>
       <div class="send-body">
         <p class="send-what">
-          <strong>{record.vehicle.label}</strong>, {record.axle} axle.{" "}
-          <span class="soft">It goes only where you send it.</span>
+          {filled(messages.axle2, {
+            label: <strong>{record.vehicle.label}</strong>,
+            axle: record.axle,
+          })}{" "}
+          <span class="soft">{messages.itGoesOnlyWhere}</span>
         </p>
-        <Segmented legend="Send as" legendUnseen options={ways} value={way} onChange={setWay} />
+        <Segmented
+          legend={messages.sendAs}
+          legendUnseen
+          options={ways}
+          value={way}
+          onChange={setWay}
+        />
         {way === "maker" && MakerWay && <MakerWay record={record} onSent={onSent} />}
         {way === "file" && (
           <>
             <FileWay
               text={file}
               title={title}
-              words={`${contents(record)} It opens in Stopfit on any device: choose “Open a file” there.`}
+              words={messages.itOpensInStopfit({ contents: contents(record) })}
               onSent={onSent}
             />
             <MakerAddress record={record} />
@@ -91,20 +102,16 @@ export default function SendSheet({ record, onLeave, onSent }: SendSheetProps) {
         {way === "link" && (
           <LinkWay
             packed={packed}
-            label="Link to this check"
+            label={messages.linkToThisCheck}
             title={title}
-            words="The check is in the link itself; no server holds it. Whoever has the link can open the check and read the names and contact details in it."
+            words={messages.checkIsInLink}
             toMaker={(link) => <MakerAddress record={record} link={link} />}
             onSent={onSent}
           />
         )}
         {way === "code" && (
           <>
-            {record.advised && (
-              <p class="small soft">
-                What Stopfit advised is not in the code. The other side works it out again.
-              </p>
-            )}
+            {record.advised && <p class="small soft">{messages.whatStopfitAdvisedIs}</p>}
             <CodeWay packed={forCode} />
           </>
         )}

@@ -2,6 +2,7 @@ import { inModelUnits } from "../../physics/sentence.ts";
 import { completeRecord } from "../../records/check/completeRecord.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { markSent } from "../saved/safety.ts";
@@ -34,22 +35,22 @@ export default function SendStored({
   const more = missing.length - shownMissing;
   return (
     <Dialog
-      heading="Not ready to send"
+      heading={messages.notReadyToSend}
       onLeave={onLeave}
       actions={
         <Button look="main" onClick={onLeave}>
-          Close
+          {messages.closeWord}
         </Button>
       }
     >
-      <p>A check is sent once it is complete, so that others can work out the answer too.</p>
+      <p>{messages.checkIsSentOnce}</p>
       <ul class="stack-close">
         {missing.slice(0, shownMissing).map(({ field, sentence }) => (
           <li key={field}>{inModelUnits(sentence)}</li>
         ))}
       </ul>
-      {more > 0 && <p>And {more} more.</p>}
-      <p>To go on with it on another device, save it as a file and open that there.</p>
+      {more > 0 && <p>{messages.andMore2({ more })}</p>}
+      <p>{messages.toGoOnWith}</p>
     </Dialog>
   );
 }

@@ -9,6 +9,7 @@ import type { SharedCheck } from "../../sharing/sharedCheck.ts";
 import { appAddress, linkTo, openPrefix } from "../../sharing/shareLink.ts";
 import { takeReceived } from "../../sharing/shareTarget.ts";
 import { isBrowserOnApple } from "../../sharing/thisDevice.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 import { checksHref, goTo, packHref, stepHref } from "../addresses.ts";
 import { handPack } from "../handedPack.ts";
 import { FaultNotice } from "../parts/FaultNotice.tsx";
@@ -47,7 +48,7 @@ type Waiting =
 
 const nothingArrived: Fault = {
   code: "nothingArrived",
-  sentence: ["Nothing was received. Save the file there, then choose it here."],
+  sentence: [messages.nothingWasReceivedSave],
 };
 
 /** Where checks, replies and backups from others come in, by whatever way. Nothing is kept without a tap. */
@@ -107,7 +108,7 @@ export default function SharePlace({
       }
       const [first = null] = backups;
       if (first && waiting.length === 0 && troubles.length === 0) {
-        return toBackup(first, "opened from elsewhere");
+        return toBackup(first, messages.openedFromElsewhere);
       }
       setQueue(waiting);
       setFaults(troubles);
@@ -145,7 +146,7 @@ export default function SharePlace({
   // The check must not stay in the browser's history once it was dealt with.
   const next = (last: string) => {
     if (queue.length > 1) setQueue(queue.slice(1));
-    else if (backup) toBackup(backup, "opened from elsewhere");
+    else if (backup) toBackup(backup, messages.openedFromElsewhere);
     else goTo(last, { replace: true });
   };
   const leave = () => next(checksHref);
@@ -169,7 +170,7 @@ export default function SharePlace({
   if (reading) {
     return (
       <main aria-busy="true">
-        <h1 class="unseen">Opening what was sent</h1>
+        <h1 class="unseen">{messages.openingWhatWasSent}</h1>
         <OneMoment />
       </main>
     );
@@ -238,16 +239,16 @@ export default function SharePlace({
           {toApp}
           {backup !== null && (
             <Notice tone="info" live>
-              <p>A backup came with it.</p>
+              <p>{messages.backupCameWithIt}</p>
               <p>
                 <a
                   href={savedHref}
                   onClick={(event) => {
                     event.preventDefault();
-                    toBackup(backup, "opened from elsewhere");
+                    toBackup(backup, messages.openedFromElsewhere);
                   }}
                 >
-                  See what is in it
+                  {messages.seeWhatIsIn}
                 </a>
               </p>
             </Notice>
@@ -258,7 +259,7 @@ export default function SharePlace({
         </>
       }
       onFiles={(files) => show(receivedOfFiles(files))}
-      onText={(text) => show(receivedOfText(text, "The pasted text"))}
+      onText={(text) => show(receivedOfText(text, messages.pastedText))}
       onLeave={() => goTo(checksHref)}
     />
   );

@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
 import { copyText } from "../../sharing/shareFile.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 import { Button } from "../parts/Button.tsx";
 import { FaultNotice } from "../parts/FaultNotice.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -17,19 +18,18 @@ export function ToInstalledApp({ link }: { link: string }) {
   return (
     <Notice tone="info">
       <p>
-        <strong>Is Stopfit on your home screen?</strong> Copy the link and paste it there, under
-        “Open a link or a code”. Your checks of that app can't be seen here.
+        <strong>{messages.isStopfitOnYour}</strong> {messages.copyLinkAndPaste}
       </p>
       <div class="row">
         <Button icon="copy" onClick={copy}>
-          Copy the link
+          {messages.copyLink}
         </Button>
       </div>
-      {copied && <p role="status">The link is copied.</p>}
+      {copied && <p role="status">{messages.linkIsCopied}</p>}
       {fault && (
         <>
           <FaultNotice fault={fault} />
-          <textarea class="link-text" readOnly rows={4} value={link} aria-label="Link" />
+          <textarea class="link-text" readOnly rows={4} value={link} aria-label={messages.link} />
         </>
       )}
     </Notice>

@@ -6,6 +6,7 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import { storedFromRecord } from "../../records/filling/storedFromRecord.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { isSame } from "../../storage/sameContent.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 
 export interface PresentVersions {
   /** Checks on this phone with the id of the record, newest change first. */
@@ -46,7 +47,7 @@ export async function keepBeside(
   const added = await store.add(stored);
   if (!added.ok) return added;
   if (added.value) return succeed(stored);
-  const beside = { ...stored, id: newId(), name: `${stored.name} (received)` };
+  const beside = { ...stored, id: newId(), name: messages.received({ name: stored.name }) };
   const kept = await store.add(beside);
   return kept.ok ? succeed(beside) : kept;
 }
@@ -73,7 +74,7 @@ export async function replaceWithReceived(
   const aside = await store.add({
     ...content,
     id: newId(),
-    name: `${before.name} (before it was replaced)`,
+    name: messages.beforeItWasReplaced({ name: before.name }),
     deletedAt: new Date().toISOString(),
   });
   if (!aside.ok) return aside;

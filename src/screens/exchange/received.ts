@@ -9,6 +9,7 @@ import type { Frame } from "../../sharing/frame.ts";
 import type { Opened } from "../../sharing/openText.ts";
 import { isBackup, readFileContent } from "../../sharing/receivedFile.ts";
 import type { SharedCheck } from "../../sharing/sharedCheck.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 import { loadReferencePack, referencePack } from "../referencePack.ts";
 
 /** What files, links or a message brought, told apart. Nothing of it is kept yet. */
@@ -35,7 +36,7 @@ interface Named {
 const filesAtOnce = 200;
 
 const tooManyFiles: Outcome<never> = fail("tooManyFiles", [
-  `Only ${filesAtOnce} files are opened at a time. Open the rest after these.`,
+  messages.onlyFilesAreOpened({ filesAtOnce }),
 ]);
 
 function gathered(all: readonly Named[], backups: readonly File[]): Received {
@@ -96,7 +97,7 @@ export function receivedOfPayload(payload: string): Promise<Received> {
   return withPool(async (pool) => {
     const found = await opened(pool, { kind: "openPayload", payload });
     return gathered(
-      found.map((one) => ({ name: "The link", found: one })),
+      found.map((one) => ({ name: messages.link2, found: one })),
       [],
     );
   });

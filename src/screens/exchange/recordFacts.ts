@@ -1,9 +1,10 @@
 import type { CheckRecord, Role } from "../../records/check/checkRecord.ts";
+import * as messages from "../../words/compiled/screens/exchange.ts";
 
 const roleWords: { readonly [Name in Role]: string } = {
-  installer: "installer",
-  customer: "customer",
-  support: "support",
+  installer: messages.installer,
+  customer: messages.customer,
+  support: messages.support,
 };
 
 /** Readings in a record: one for each thing measured, however often it was. */
@@ -26,5 +27,5 @@ export function whoText({ author }: CheckRecord): string {
 
 export function sidesText(record: CheckRecord): string {
   const sides = record.corners.map(({ side }) => side);
-  return sides.length === 2 ? "both sides" : `${sides[0] ?? "no"} side`;
+  return sides.length === 2 ? messages.bothSides : messages.side({ sides: sides[0] ?? "no" });
 }

@@ -10,6 +10,7 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import { partText } from "../../records/pack/stopFacts.ts";
 import { measurersOf } from "../../records/review/measurers.ts";
 import { fittedAgainst, otherwiseText } from "../../records/review/partTrace.ts";
+import * as messages from "../../words/compiled/screens/explaining.ts";
 import { answerHref } from "../addresses.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
 import { useAskedRecord } from "../assessment/useAskedRecord.ts";
@@ -57,8 +58,13 @@ export function ExplainScreen({ stored, unit, onChange, startAssessor }: Explain
     <Screen
       top={
         <>
-          <ButtonLink look="quiet" href={answerHref(stored.id)} icon="back" label="To the answer" />
-          <span class="screen-name">For the customer</span>
+          <ButtonLink
+            look="quiet"
+            href={answerHref(stored.id)}
+            icon="back"
+            label={messages.toAnswer}
+          />
+          <span class="screen-name">{messages.forCustomer}</span>
         </>
       }
       actions={<PrintButton what="answer" disabled={found === null} />}
@@ -67,11 +73,11 @@ export function ExplainScreen({ stored, unit, onChange, startAssessor }: Explain
         {checkName(stored)}
       </h1>
       {found === null && prescribing.state !== "fault" && assessed.state !== "fault" && (
-        <p role="status">Working it out …</p>
+        <p role="status">{messages.workingItOut}</p>
       )}
       {(prescribing.state === "fault" || assessed.state === "fault") && (
         <Notice tone="unsure" live>
-          <p>This check has no answer yet. The answer's page says what is missing.</p>
+          <p>{messages.thisCheckHasNo}</p>
         </Notice>
       )}
       {found && whole && (
@@ -84,10 +90,10 @@ export function ExplainScreen({ stored, unit, onChange, startAssessor }: Explain
             />
             <strong>
               {notKnown
-                ? "Not known yet"
+                ? messages.notKnownYet
                 : found.none
-                  ? "No part alone does it"
-                  : `With it: ${verdictWords[found.verdict]}`}
+                  ? messages.noPartAloneDoes
+                  : messages.withIt({ verdict: verdictWords[found.verdict] })}
             </strong>
           </p>
           {explained(assessed.assessment, found).map(({ heading: title, sentences }) => (
@@ -100,24 +106,35 @@ export function ExplainScreen({ stored, unit, onChange, startAssessor }: Explain
             </section>
           ))}
           <section class="card">
-            <h2>Who said so</h2>
+            <h2>{messages.whoSaidSo}</h2>
             <p>
-              Measured {measurers.length > 0 && <bdi>by {measurers.join(" and ")} </bdi>}on{" "}
-              {dateText(createdAt)}.
+              {messages.measured}{" "}
+              {measurers.length > 0 && (
+                <bdi>{messages.by({ measurers: measurers.join(messages.and) })} </bdi>
+              )}
+              {messages.on({ createdAt: dateText(createdAt) })}
               {pack?.maker &&
-                ` The part is advised from the parts library of ${pack.maker.name}${pack.edition ? `, edition ${pack.edition}` : ""}.`}
+                messages.partIsAdvisedFrom({
+                  name: pack.maker.name,
+                  hasEdition: Boolean(pack.edition),
+                  edition: pack.edition,
+                })}
             </p>
             {fitted && (
               <p>
-                Fitted: {partText(fitted)}
-                {fitted.spacerMm > 0 &&
-                  `, with a spacer of ${quantityText(spacer(fitted.spacerMm), unit)}`}
-                , by {fitted.by} on {dateText(fitted.at)}.{otherwise && ` That is ${otherwise}.`}
+                {messages.fittedHasSpacerMmSelectTrue({
+                  part: partText(fitted),
+                  hasSpacerMm: fitted.spacerMm > 0,
+                  spacerMm: quantityText(spacer(fitted.spacerMm), unit),
+                  by: fitted.by,
+                  at: dateText(fitted.at),
+                })}
+                {otherwise && messages.thatIs({ otherwise })}
               </p>
             )}
           </section>
           <section class="card">
-            <h2>Before it is driven</h2>
+            <h2>{messages.beforeItIsDriven}</h2>
             <ul class="explained-cautions">
               {cautionsOf((vehicle?.liftMm ?? 0) > 0 ? "raised" : "level").map(({ id, words }) => (
                 <li key={id}>{words}</li>

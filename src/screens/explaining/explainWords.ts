@@ -1,14 +1,15 @@
 import type { Assessment, CornerAssessment, LimitKind } from "../../physics/fitment.ts";
 import type { Prescription } from "../../physics/prescription/index.ts";
-import { length, type Sentence, spacer } from "../../physics/sentence.ts";
+import { length, type Sentence, sentenceOf, spacer } from "../../physics/sentence.ts";
+import * as messages from "../../words/compiled/screens/explaining.ts";
 
 /** What touches hard, as a customer says it. */
 const touching: { readonly [Kind in LimitKind]: string } = {
-  tyre: "the tire touches the body",
-  damper: "the shock reaches its end",
-  spring: "the spring closes up",
-  metal: "metal meets metal",
-  other: "something else is hit",
+  tyre: messages.tireTouchesBody,
+  damper: messages.shockReachesItsEnd,
+  spring: messages.springClosesUp,
+  metal: messages.metalMeetsMetal,
+  other: messages.somethingElseIsHit,
 };
 
 /** A part of what is told: a heading, and its sentences. */
@@ -38,10 +39,10 @@ function failedToday({ corners }: Assessment): readonly Failed[] {
 }
 
 const failedWords: { readonly [Each in Failed]: string } = {
-  soft: "The stop is too soft for the hits of this use.",
-  stiff: "The stop is too hard: the hits of this use come through.",
-  hits: "The stop does not take the hits of this use.",
-  early: "On ordinary roads the wheel reaches the stop too often.",
+  soft: messages.stopIsTooSoft,
+  stiff: messages.stopIsTooHard,
+  hits: messages.stopDoesNotTake,
+  early: messages.onOrdinaryRoadsWheel,
 };
 
 function today(assessment: Assessment): readonly Sentence[] {
@@ -55,28 +56,28 @@ function travelToday({ corners }: Assessment): readonly Sentence[] {
   const { wheelTravelToContactMm: touch, wheelTravelToFullStopMm: full, hardLimit } = corner;
   const sits: Sentence =
     touch <= 0
-      ? ["The bump stop carries the vehicle already as it stands."]
-      : ["The wheel moves up ", length(touch), ", then it meets the bump stop."];
-  const after: Sentence = ["After ", length(Math.max(full, 0)), " the stop is pressed flat."];
+      ? [messages.bumpStopCarriesVehicle]
+      : sentenceOf(messages.wheelMovesUpThen, { touch: length(touch) });
+  const after: Sentence = sentenceOf(messages.afterStopIsPressed, {
+    full: length(Math.max(full, 0)),
+  });
   const hit = corner.wheelTravelToHardLimitMm;
   if (hardLimit === null || hit === null) {
-    return [sits, after, ["What is hit after that was not measured."]];
+    return [sits, after, [messages.whatIsHitAfter]];
   }
   const before = hit <= full;
   return [
     sits,
     before
-      ? [
-          "But after ",
-          length(Math.max(hit, 0)),
-          ` ${touching[hardLimit]}, before the stop is pressed all the way.`,
-        ]
-      : [
-          ...after.slice(0, -1),
-          " the stop is pressed flat, and only then, ",
-          length(hit - full),
-          ` later, ${touching[hardLimit]}.`,
-        ],
+      ? sentenceOf(messages.butAfterBeforeStop, {
+          hit: length(Math.max(hit, 0)),
+          hardLimit: touching[hardLimit],
+        })
+      : sentenceOf(messages.stopIsPressedFlat, {
+          after: after.slice(0, -1),
+          hit: length(hit - full),
+          hardLimit: touching[hardLimit],
+        }),
   ];
 }
 
@@ -87,36 +88,36 @@ export function isNotKnownYet(prescription: Prescription): boolean {
 
 function changed(assessment: Assessment, prescription: Prescription): readonly Sentence[] {
   if (isNotKnownYet(prescription)) {
-    return [["Which part does it is not known yet: something has to be measured again first."]];
+    return [[messages.whichPartDoesIt]];
   }
   if (prescription.none) {
     return [
-      ["No part that was tried makes it right on its own."],
-      ...(prescription.freed.length > 0
-        ? [["Something else on the vehicle has to change first; the answer says what."] as Sentence]
-        : []),
+      [messages.noPartThatWas],
+      ...(prescription.freed.length > 0 ? [[messages.somethingElseOnVehicle] as Sentence] : []),
     ];
   }
   const { change, candidate, spacerMm, trial } = prescription;
-  if (change === "nothing")
-    return [["Nothing has to be changed: the stop that is fitted does it."]];
+  if (change === "nothing") return [[messages.nothingHasToBe]];
   const corner = worst(trial.assessment.corners);
   const { name, partNumber } = candidate.stop;
-  const part = partNumber === undefined ? `“${name}”` : `“${name}”, part number ${partNumber},`;
+  const part = partNumber === undefined ? `“${name}”` : messages.partNumber({ name, partNumber });
   const [{ side } = { side: "left" }, other] = assessment.corners;
-  const where = other ? "on both sides" : `on the ${side}`;
+  const where = other ? messages.onBothSides : messages.on2({ side });
   const what: Sentence =
     change === "spacer"
-      ? ["A spacer of ", spacer(spacerMm), ` goes under the stop ${where}.`]
+      ? sentenceOf(messages.spacerOfGoesUnder, { spacerMm: spacer(spacerMm), where })
       : spacerMm > 0
-        ? [`The stop ${part} goes in ${where}, with a spacer of `, spacer(spacerMm), "."]
-        : [`The stop ${part} goes in ${where}.`];
+        ? sentenceOf(messages.stopGoesInWith, { part, where, spacerMm: spacer(spacerMm) })
+        : [messages.stopGoesIn({ part, where })];
   const hit = corner?.wheelTravelToHardLimitMm ?? null;
   const left = corner && hit !== null ? hit - corner.wheelTravelToFullStopMm : null;
   const does: Sentence =
     left !== null && left >= 0 && corner?.hardLimit
-      ? ["It then stops the wheel ", length(left), ` before ${touching[corner.hardLimit]}.`]
-      : ["It then takes the hit in place of metal or tire, as far as was measured."];
+      ? sentenceOf(messages.itThenStopsWheel, {
+          left: length(left),
+          hardLimit: touching[corner.hardLimit],
+        })
+      : [messages.itThenTakesHit];
   const tookNone = failedToday(assessment).some((each) => each !== "early");
   const takes = trial.assessment.corners.every(({ checks }) =>
     checks.some(({ id, state }) => id === "stiffness" && state === "ok"),
@@ -124,14 +125,8 @@ function changed(assessment: Assessment, prescription: Prescription): readonly S
   return [
     what,
     does,
-    ...(tookNone && takes ? [["It takes the hits of this use."] as Sentence] : []),
-    ...(other
-      ? []
-      : [
-          [
-            `The ${side === "left" ? "right" : "left"} was not measured. It has to be, before a part goes in there.`,
-          ] as Sentence,
-        ]),
+    ...(tookNone && takes ? [[messages.itTakesHitsOf] as Sentence] : []),
+    ...(other ? [] : [[messages.right({ side })] as Sentence]),
   ];
 }
 
@@ -145,11 +140,8 @@ function costs(assessment: Assessment, prescription: Prescription): readonly Sen
   });
   const most = Math.max(0, ...lost);
   return most < 0.5
-    ? [["It costs no free travel: the wheel moves as far as before until it meets the stop."]]
-    : [
-        ["The wheel meets the stop ", length(most), " of travel sooner than today."],
-        ["On rough ground you will feel it more often. It is softer than hitting metal."],
-      ];
+    ? [[messages.itCostsNoFree]]
+    : [sentenceOf(messages.wheelMeetsStopOf, { most: length(most) }), [messages.onRoughGroundYou]];
 }
 
 function unsure(assessment: Assessment, prescription: Prescription): readonly Sentence[] {
@@ -166,18 +158,17 @@ function unsure(assessment: Assessment, prescription: Prescription): readonly Se
     ...(known
       ? [
           [
-            `Of 100 vehicles measured like yours, the part is right on ${
-              probability >= 0.995 ? "nearly all" : Math.floor(100 * probability)
-            }.`,
+            messages.of100VehiclesMeasured({
+              probability:
+                probability >= 0.995 ? messages.nearlyAll : Math.floor(100 * probability),
+            }),
           ] as Sentence,
         ]
-      : [["The margin of error can't be said: too little was measured."] as Sentence]),
+      : [[messages.marginOfErrorCant] as Sentence]),
     ...(assessment.corners.some(({ events }) => events === null)
-      ? [["How it rides was not worked out: weights or springs are not known."] as Sentence]
+      ? [[messages.howItRidesWas] as Sentence]
       : []),
-    [
-      "It was worked out from measurements. It is no certificate; the fitted vehicle has to be checked by hand.",
-    ],
+    [messages.itWasWorkedOut],
   ];
 }
 
@@ -188,9 +179,9 @@ export function explained(
 ): readonly Explained[] {
   const cost = costs(assessment, prescription);
   return [
-    { heading: "Today", sentences: today(assessment) },
-    { heading: "What the part changes", sentences: changed(assessment, prescription) },
-    ...(cost.length === 0 ? [] : [{ heading: "What it costs", sentences: cost }]),
-    { heading: "What remains unsure", sentences: unsure(assessment, prescription) },
+    { heading: messages.today, sentences: today(assessment) },
+    { heading: messages.whatPartChanges, sentences: changed(assessment, prescription) },
+    ...(cost.length === 0 ? [] : [{ heading: messages.whatItCosts, sentences: cost }]),
+    { heading: messages.whatRemainsUnsure, sentences: unsure(assessment, prescription) },
   ];
 }

@@ -20,10 +20,12 @@ import { adviceWords } from "../../records/review/adviceWords.ts";
 import { fittedAgainst, otherwiseText } from "../../records/review/partTrace.ts";
 import { instantOfDay } from "../../records/text/moment.ts";
 import type { KeepState } from "../../storage/keeper.ts";
+import * as messages from "../../words/compiled/screens/fitted.ts";
 import { answerHref } from "../addresses.ts";
 import { PhotoField } from "../check/photo/PhotoField.tsx";
 import { NotSaved, SavedLine } from "../check/SavedLine.tsx";
 import { PartEntry } from "../choosing/PartEntry.tsx";
+import { filled } from "../filled.ts";
 import type { Change } from "../guide/stepProps.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { TextField } from "../parts/Field.tsx";
@@ -95,8 +97,15 @@ export function FittedScreen({
     <Screen
       top={
         <>
-          <ButtonLink look="quiet" href={answerHref(stored.id)} icon="back" label="To the answer" />
-          <span class="screen-name">{stored.name || stored.record.vehicle?.label || "Check"}</span>
+          <ButtonLink
+            look="quiet"
+            href={answerHref(stored.id)}
+            icon="back"
+            label={messages.toAnswer}
+          />
+          <span class="screen-name">
+            {stored.name || stored.record.vehicle?.label || messages.check}
+          </span>
           <SavedLine kept={kept} />
         </>
       }
@@ -111,122 +120,113 @@ export function FittedScreen({
             setMaking(false);
           }}
         >
-          Check again after the change
+          {messages.checkAgainAfterChange}
         </Button>
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        What was fitted
+        {messages.whatWasFitted}
       </h1>
       <NotSaved kept={kept} stored={stored} tryAgain={tryAgain} />
-      <p>
-        Scan the bag of what was really put in, or type its part number. One entry holds for both
-        sides.
-      </p>
+      <p>{messages.scanBagOfWhat}</p>
       {advice && (
-        <p>
-          Advised: <strong>{adviceWords(advice, unit)}</strong>
-        </p>
+        <p>{filled(messages.advised, { advice: <strong>{adviceWords(advice, unit)}</strong> })}</p>
       )}
       <section class="card" aria-labelledby="fitted-part">
-        <h2 id="fitted-part">Part</h2>
+        <h2 id="fitted-part">{messages.part}</h2>
         <PartEntry pack={pack} onFound={take} />
         {text("partNumber") !== "" && (
           <p>
-            Fitted: <strong>{inPack ? `${stopTitle(inPack)}, ` : ""}</strong>
-            {partText({
-              partNumber: text("partNumber"),
-              revision: text("revision"),
-              batch: text("batch"),
+            {filled(messages.fitted, {
+              inPack: <strong>{inPack ? `${stopTitle(inPack)}, ` : ""}</strong>,
+              part: partText({
+                partNumber: text("partNumber"),
+                revision: text("revision"),
+                batch: text("batch"),
+              }),
             })}
           </p>
         )}
         {otherwise && (
           <Notice tone="care">
-            <p>What was fitted is {otherwise}. Check again after the change.</p>
+            <p>{messages.whatWasFittedIs({ otherwise })}</p>
           </Notice>
         )}
         <TextField
-          label="Not in the parts library? Its number as printed"
+          label={messages.notInPartsLibrary}
           value={inPack ? "" : text("partNumber")}
           maxLength={200}
           onInput={(partNumber) => put({ partNumber, revision: "", batch: text("batch") })}
         />
         <TextField
-          label="Batch"
-          hint="As on the bag or on the part."
+          label={messages.batch}
+          hint={messages.asOnBagOr}
           value={text("batch")}
           maxLength={200}
           onInput={(batch) => put({ batch })}
         />
       </section>
       <section class="card" aria-labelledby="fitted-how">
-        <h2 id="fitted-how">Spacer, date, who</h2>
+        <h2 id="fitted-how">{messages.spacerDateWho}</h2>
         <TextField
-          label="Spacer (if one was fitted)"
+          label={messages.spacerIfOneWas}
           keys={unit === "in" ? "text" : "decimal"}
           unit={unit}
           value={text("spacer")}
           onInput={(spacer) => put({ spacer })}
-          {...wrong(spacerWrong, "A height of 0 to 300 mm, such as 10 or 3/8 in.")}
+          {...wrong(spacerWrong, messages.heightOf0To)}
         />
         <TextField
-          label="Who fitted it"
+          label={messages.whoFittedIt}
           value={text("by")}
           maxLength={200}
           capitals
           onInput={(by) => put({ by })}
         />
         <TextField
-          label="Date"
-          hint="Year, month, day: 2026-05-31."
+          label={messages.date}
+          hint={messages.yearMonthDay2026}
           value={text("day")}
           maxLength={10}
           onInput={(day) => put({ day })}
-          {...wrong(dayWrong, "A day that was, typed as 2026-05-31.")}
+          {...wrong(dayWrong, messages.dayThatWasTyped)}
         />
         <TextField
-          label="Odometer (if you like)"
+          label={messages.odometerIfYouLike}
           keys="decimal"
           unit={unit === "in" ? "mi" : "km"}
           value={text("odometer")}
           onInput={(odometer) => put({ odometer })}
-          {...wrong(odometerWrong, "Whole miles or kilometers, such as 51 200 mi.")}
+          {...wrong(odometerWrong, messages.wholeMilesOrKilometers)}
         />
       </section>
       {fitted ? (
         <section class="card" aria-labelledby="fitted-photos">
-          <h2 id="fitted-photos">Photos</h2>
-          <p class="small soft">
-            A photo keeps the time, your name and a hash of its own. What the camera wrote beside it
-            is taken out.
-          </p>
-          <PhotoField id={fittedPhotos} of="fitted part" stored={stored} change={change} />
+          <h2 id="fitted-photos">{messages.photos}</h2>
+          <p class="small soft">{messages.photoKeepsTimeYour}</p>
+          <PhotoField id={fittedPhotos} of={messages.fittedPart} stored={stored} change={change} />
           <div class="row">
             <Button icon="bin" look="danger" onClick={() => change(withoutFitted)}>
-              Nothing was fitted
+              {messages.nothingWasFitted}
             </Button>
           </div>
         </section>
       ) : (
         <p class="small soft">
-          {text("partNumber") === ""
-            ? "Once the part is told, photos can be added and the vehicle checked again."
-            : "Something above can't be read yet. Everything you typed stays."}
+          {text("partNumber") === "" ? messages.oncePartIsTold : messages.somethingAboveCantBe}
         </p>
       )}
       {fitted && fitted.spacerMm > 0 && (
-        <p class="small">With a spacer of {quantityText(spacer(fitted.spacerMm), unit)}.</p>
+        <p class="small">
+          {messages.withSpacerOf({ spacerMm: quantityText(spacer(fitted.spacerMm), unit) })}
+        </p>
       )}
       {fault && (
         <Notice tone="no" live>
           <p>{inModelUnits(fault.sentence)}</p>
         </Notice>
       )}
-      <p class="small soft">
-        "Check again" starts a new check of the same job. Geometry and clearances go along; the gap
-        is re-measured.
-      </p>
+      <p class="small soft">{messages.checkAgainStartsNew}</p>
     </Screen>
   );
 }

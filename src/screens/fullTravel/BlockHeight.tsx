@@ -3,7 +3,9 @@ import { meanOf } from "../../physics/uncertainty/index.ts";
 import { blockHeightEntryId } from "../../records/check/fullTravel.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
+import * as messages from "../../words/compiled/screens/fullTravel.ts";
 import { ReadingEntry } from "../check/reading/ReadingEntry.tsx";
+import { filled } from "../filled.ts";
 import type { Change } from "../guide/stepProps.ts";
 import type { Preferences } from "../preferences.ts";
 
@@ -30,17 +32,19 @@ export function BlockHeight({
   return (
     <>
       <p>
-        A rigid block in the stop's place, of steel or hardwood, shows where the stop is fully
-        compressed. None of that is computed.
+        {messages.rigidBlockInStops}
         {height !== null && (
           <>
             {" "}
-            Make it{" "}
-            <strong>
-              {quantityText({ kind: "length", value: height }, preferences.length)} high
-            </strong>
-            : the stop's height less its usable compression. Flat ends, seated so that it can't slip
-            out.
+            {filled(messages.makeItStopsHeight, {
+              height: (
+                <strong>
+                  {messages.high({
+                    height: quantityText({ kind: "length", value: height }, preferences.length),
+                  })}
+                </strong>
+              ),
+            })}
           </>
         )}
       </p>

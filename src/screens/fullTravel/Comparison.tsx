@@ -21,6 +21,7 @@ import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { type LengthUnit, plainDecimal } from "../../records/entry/units.ts";
 import { addLimit, setEntry } from "../../records/filling/changes.ts";
+import * as messages from "../../words/compiled/screens/fullTravel.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import type { Change } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";
@@ -43,14 +44,12 @@ export function Comparison({ complete, found, change, unit, go }: Props) {
     [fitment, found],
   );
   if (contactsFound(found) === 0) {
-    return <p class="soft">Write down a contact to compare it here.</p>;
+    return <p class="soft">{messages.writeDownContactTo}</p>;
   }
   return (
     <section class="stack" aria-labelledby="full-travel-compared">
-      <h2 id="full-travel-compared">By hand and computed</h2>
-      {!compared && (
-        <p>The check is not complete yet. What you write down is saved, and compared once it is.</p>
-      )}
+      <h2 id="full-travel-compared">{messages.byHandAndComputed}</h2>
+      {!compared && <p>{messages.checkIsNotComplete}</p>}
       {compared && !compared.ok && (
         <Notice tone="unsure" live>
           <p>{sentenceText(compared.fault.sentence, unit)}</p>
@@ -72,10 +71,7 @@ export function Comparison({ complete, found, change, unit, go }: Props) {
           ))}
         </div>
       )}
-      <p class="small soft">
-        ± and ranges at 95 %, first order. They agree where the difference is within both margins of
-        error: |difference| ≤ 1.96·√(u² + u²), the normalized error of ISO 13528.
-      </p>
+      <p class="small soft">{messages.andRangesAt95}</p>
     </section>
   );
 }
@@ -125,8 +121,8 @@ function ComparedSide({
     return step ? [{ id, step }] : [];
   });
   return (
-    <section class="card" aria-label={corner.side === "left" ? "Left" : "Right"}>
-      <h3>{corner.side === "left" ? "Left" : "Right"}</h3>
+    <section class="card" aria-label={corner.side === "left" ? messages.left : messages.right}>
+      <h3>{corner.side === "left" ? messages.left : messages.right}</h3>
       {hard.map(({ state, sentence }) => {
         const text = sentenceText(sentence, unit);
         return (
@@ -147,7 +143,7 @@ function ComparedSide({
             <div class="row">
               {suspects.map(({ id, step }) => (
                 <Button key={id} icon="forward" onClick={() => go(step)}>
-                  To {suspectName(fitment, id)}
+                  {messages.to({ suspectName: suspectName(fitment, id) })}
                 </Button>
               ))}
             </div>
@@ -156,7 +152,7 @@ function ComparedSide({
       )}
       {corner.agrees && (
         <Notice tone="ok">
-          <p>What was found by hand agrees with what was computed, within both margins of error.</p>
+          <p>{messages.whatWasFoundBy}</p>
         </Notice>
       )}
     </section>
@@ -181,20 +177,26 @@ function ContactLine({
         <strong>{partNames[part]}</strong>
       </p>
       <dl class="full-travel-figures">
-        <dt>By hand</dt>
+        <dt>{messages.byHand}</dt>
         <dd>
           {length(measuredMm)} ± {length(measuredHalfMm)}
         </dd>
         {computed && (
           <>
-            <dt>Computed</dt>
+            <dt>{messages.computed}</dt>
             <dd>
-              {length(computed.travelMm)} ({length(computed.interval[0])} to{" "}
-              {length(computed.interval[1])})
+              {messages.to2({
+                travelMm: length(computed.travelMm),
+                interval: length(computed.interval[0]),
+                interval2: length(computed.interval[1]),
+              })}
             </dd>
-            <dt>Difference</dt>
+            <dt>{messages.difference}</dt>
             <dd>
-              {signed(computed.differenceMm)}, margin of error ± {length(computed.doubtMm)}
+              {messages.marginOfError({
+                signed: signed(computed.differenceMm),
+                doubtMm: length(computed.doubtMm),
+              })}
             </dd>
           </>
         )}
@@ -202,7 +204,7 @@ function ContactLine({
       {computed ? (
         <p class={computed.agrees ? "tone-ok" : "tone-unsure"}>
           <StateMark state={computed.agrees ? "ok" : "unsure"} size={20} label="" />{" "}
-          {computed.agrees ? "Agrees" : "Beyond the margin of error"}
+          {computed.agrees ? messages.agrees : messages.beyondMarginOfError}
         </p>
       ) : (
         <NotInCheck part={part} count={() => count(contact)} />
@@ -212,14 +214,11 @@ function ContactLine({
 }
 
 function NotInCheck({ part, count }: { part: MetPart; count: () => void }) {
-  if (part === "stop" || part === "block")
-    return <p class="small">By the readings it is out of reach.</p>;
+  if (part === "stop" || part === "block") return <p class="small">{messages.byReadingsItIs}</p>;
   return (
     <>
-      <p class="small">
-        Not among the clearances of this check, so the answer does not know of it.
-      </p>
-      <Button onClick={count}>Count it in the answer</Button>
+      <p class="small">{messages.notAmongClearancesOf}</p>
+      <Button onClick={count}>{messages.countItInAnswer}</Button>
     </>
   );
 }

@@ -14,6 +14,7 @@ import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { withFullTravelSigned } from "../../records/filling/whoMeasured.ts";
+import * as messages from "../../words/compiled/screens/fullTravel.ts";
 import { ReadingEntry } from "../check/reading/ReadingEntry.tsx";
 import type { Change } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";
@@ -33,7 +34,7 @@ interface Props {
 type Row = "atRide" | MetPart;
 
 function valueText(reading: TypedReading | undefined, unit: LengthUnit): string {
-  if (!reading) return "not written down";
+  if (!reading) return messages.notWrittenDown;
   const text = (value: number) => quantityText({ kind: "length", value }, unit);
   return `${text(meanOf(reading))} ± ${text(reading.tol)}`;
 }
@@ -49,7 +50,7 @@ export function ContactsCard({ side, found, stored, change, preferences }: Props
     ...touchedParts.filter((part) => part !== "stop"),
   ];
   const rows: readonly Row[] = heights ? ["atRide", ...parts] : parts;
-  const name = side === "left" ? "Left" : "Right";
+  const name = side === "left" ? messages.left : messages.right;
   // The record follows what is typed.
   const following: Change = (update) =>
     change((current) => {
@@ -58,14 +59,14 @@ export function ContactsCard({ side, found, stored, change, preferences }: Props
     });
   return (
     <section class="card" aria-labelledby={`full-travel-${side}`}>
-      <h2 id={`full-travel-${side}`}>{name}: what touches where</h2>
+      <h2 id={`full-travel-${side}`}>{messages.whatTouchesWhere({ name })}</h2>
       <ul class="full-travel-rows">
         {rows.map((row) => {
           const part = row === "atRide" ? null : row;
           const reading = part ? own?.contacts[part]?.reading : own?.atRide;
           const note = part ? own?.contacts[part]?.note : undefined;
           const id = part ? contactEntryId(side, part, found.measure) : atRideEntryId(side);
-          const words = part ? partNames[part] : "Height at ride";
+          const words = part ? partNames[part] : messages.heightAtRide;
           return (
             <li key={row} data-contact={`${side}.${row}`}>
               <div class="full-travel-row">
@@ -79,17 +80,21 @@ export function ContactsCard({ side, found, stored, change, preferences }: Props
                 <Button
                   look={open === row ? "quiet" : "plain"}
                   expanded={open === row}
-                  label={`${open === row ? "Close" : reading ? "Change" : "Write down"}: ${words}, ${side}`}
+                  label={`${open === row ? messages.closeWord : reading ? messages.change : messages.writeDown}: ${words}, ${side}`}
                   onClick={() => setOpen(open === row ? null : row)}
                 >
-                  {open === row ? "Close" : reading ? "Change" : "Write down"}
+                  {open === row
+                    ? messages.closeWord
+                    : reading
+                      ? messages.change
+                      : messages.writeDown}
                 </Button>
               </div>
               {open === row && (
                 <div class="stack-close full-travel-entry">
                   {part && part !== "block" && unnamedParts.includes(part) && (
                     <TextField
-                      label="What touches what"
+                      label={messages.whatTouchesWhat}
                       capitals
                       maxLength={120}
                       value={note ?? ""}
@@ -110,10 +115,10 @@ export function ContactsCard({ side, found, stored, change, preferences }: Props
                   )}
                   <p class="small">
                     {part === null
-                      ? "From the hub's center straight up to the fender's edge, the vehicle on its wheels."
+                      ? messages.fromHubsCenterStraight
                       : heights
-                        ? "From the hub's center straight up to the fender's edge, at this contact."
-                        : "How far the wheel has come up from ride height at this contact."}
+                        ? messages.fromHubsCenterStraightUp
+                        : messages.howFarWheelHas}
                   </p>
                   <ReadingEntry
                     id={id}

@@ -10,6 +10,7 @@ import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
 import { contactsFound, fullTravelCheckOf } from "../../records/check/fullTravel.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/fullTravel.ts";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { Notice } from "../parts/Notice.tsx";
 
@@ -40,7 +41,7 @@ export function FullTravelNote({ record, fitment, unit, place }: PlacedNoteProps
     return place === "afterAdvice" ? null : (
       <Notice tone="unsure">
         <p>
-          The full-travel check can't be compared. {sentenceText(compared.fault.sentence, unit)}
+          {messages.fullTravelCheckCant({ sentence: sentenceText(compared.fault.sentence, unit) })}
         </p>
       </Notice>
     );
@@ -60,12 +61,12 @@ export function FullTravelNote({ record, fitment, unit, place }: PlacedNoteProps
   return (
     <Notice tone={forbids ? "no" : apart || hard.length > 0 ? "unsure" : "info"}>
       <p>
-        <strong>Full-travel check:</strong> {sentenceText(line, unit)}
-        {apart && " Until that is settled, do not rely on the answer."}
+        <strong>{messages.fullTravelCheck}</strong> {sentenceText(line, unit)}
+        {apart && messages.untilThatIsSettled}
       </p>
       {forbids || apart
         ? found
-        : hard.length > 0 && <Disclosure summary="What was found">{found}</Disclosure>}
+        : hard.length > 0 && <Disclosure summary={messages.whatWasFound}>{found}</Disclosure>}
       {likely.length > 0 && <p>{sentenceText(likely, unit)}</p>}
     </Notice>
   );
@@ -77,7 +78,7 @@ export function FullTravelLine({ record, fitment, unit }: FullTravelNoteProps) {
   if (compared === null) return null;
   return (
     <p data-full-travel={compared.ok ? "compared" : "fault"}>
-      <strong>Full-travel check:</strong>{" "}
+      <strong>{messages.fullTravelCheck}</strong>{" "}
       {sentenceText(
         compared.ok ? fullTravelLine(fitment, compared.value) : compared.fault.sentence,
         unit,

@@ -10,6 +10,7 @@ import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { chosen, withChoice } from "../../records/filling/choice.ts";
 import { hasBeamAxle } from "../../records/filling/layoutChoices.ts";
 import type { KeepState } from "../../storage/keeper.ts";
+import * as messages from "../../words/compiled/screens/fullTravel.ts";
 import { answerHref, stepHref } from "../addresses.ts";
 import { NotSaved, SavedLine } from "../check/SavedLine.tsx";
 import { CautionPicture } from "../drawings/CautionPicture.tsx";
@@ -119,9 +120,11 @@ export default function FullTravelScreen({
             look="quiet"
             icon="back"
             href={complete.ok ? answerHref(stored.id) : stepHref(stored.id, "finish")}
-            label={complete.ok ? "To the answer" : "To the check"}
+            label={complete.ok ? messages.toAnswer : messages.toCheck}
           />
-          <span class="screen-name">{stored.name || stored.record.vehicle?.label || "Check"}</span>
+          <span class="screen-name">
+            {stored.name || stored.record.vehicle?.label || messages.check}
+          </span>
           <SavedLine kept={kept} />
         </>
       }
@@ -130,28 +133,24 @@ export default function FullTravelScreen({
           look="main"
           href={complete.ok ? answerHref(stored.id) : stepHref(stored.id, "finish")}
         >
-          {complete.ok ? "To the answer" : "Back to the check"}
+          {complete.ok ? messages.toAnswer : messages.backToCheck}
         </ButtonLink>
       }
     >
       <NotSaved kept={kept} stored={stored} tryAgain={tryAgain} />
       <h1 ref={heading} tabIndex={-1}>
-        Full-travel check
+        {messages.fullTravelCheck2}
       </h1>
       <div class="full-travel-lead">
-        <p>
-          The {beamAxle ? "axle" : "wheel"} is moved up from ride height through its whole travel.
-          You write down where each thing touches. What is found by hand goes before what was
-          computed. It is optional.
-        </p>
+        <p>{messages.axle({ isBeamAxle: Boolean(beamAxle) })}</p>
         <span class="full-travel-picture" aria-hidden="true">
           <CautionPicture caution="travel" />
         </span>
       </div>
       <section class="stack-close" aria-labelledby="full-travel-cautions">
-        <h2 id="full-travel-cautions">First</h2>
+        <h2 id="full-travel-cautions">{messages.first}</h2>
         <Choices
-          legend="What carries the vehicle here?"
+          legend={messages.whatCarriesVehicleHere}
           value={spring}
           onChange={(sort) => change((current) => withSpring(current, sort))}
           options={springSorts}
@@ -169,38 +168,38 @@ export default function FullTravelScreen({
         </div>
         <p class="small soft" role="status">
           {begun
-            ? "All acknowledged."
+            ? messages.allAcknowledged
             : spring === null
-              ? "Choose the spring first: what may be done depends on it."
-              : `${open} of ${cautions.length} still to tick before you write anything down.`}
+              ? messages.chooseSpringFirstWhat
+              : messages.ofStillToTick({ open, cautions: cautions.length })}
         </p>
       </section>
       {begun && (
         <>
           <section class="stack" aria-labelledby="full-travel-how">
-            <h2 id="full-travel-how">How it is measured</h2>
+            <h2 id="full-travel-how">{messages.howItIsMeasured}</h2>
             <ol class="numbered">
               {measuringSteps(spring).map((words) => (
                 <li key={words}>{words}</li>
               ))}
             </ol>
             <Segmented
-              legend="What the tape reads"
+              legend={messages.whatTapeReads}
               value={found.measure}
               onChange={(measure) => put((record) => ({ ...record, measure }))}
               options={[
-                { value: "wheelTravel", name: "Travel from ride" },
-                { value: "hubToArch", name: "Hub to fender" },
+                { value: "wheelTravel", name: messages.travelFromRide },
+                { value: "hubToArch", name: messages.hubToFender },
               ]}
             />
             {beamAxle && (
               <Segmented
-                legend="Which wheels go up"
+                legend={messages.whichWheelsGoUp}
                 value={found.movement}
                 onChange={(movement) => put((record) => ({ ...record, movement }))}
                 options={[
-                  { value: "both", name: "Both together" },
-                  { value: "one", name: "One, the other down" },
+                  { value: "both", name: messages.bothTogether },
+                  { value: "one", name: messages.oneOtherDown },
                 ]}
               />
             )}
@@ -226,7 +225,7 @@ export default function FullTravelScreen({
           />
         </>
       )}
-      <Disclosure summary="What it can't check">
+      <Disclosure summary={messages.whatItCantCheck}>
         <ul class="full-travel-limits">
           {cannotCheck.map((words) => (
             <li key={words}>{words}</li>

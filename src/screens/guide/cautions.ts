@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/screens/guide.ts";
 import type { CautionPictureName } from "../drawings/CautionPicture.tsx";
 
 export type CautionId = `caution.${CautionPictureName}`;
@@ -13,39 +14,37 @@ export const levelCautions: readonly Caution[] = [
   {
     id: "caution.ground",
     picture: "ground",
-    words:
-      "Level, firm ground, front to back and side to side. Brake on, key out, wheels chocked both ways before anyone reaches under.",
+    words: messages.levelFirmGroundFront,
   },
   {
     id: "caution.jack",
     picture: "jack",
-    words: "Never under a vehicle held by a jack alone. Use rated stands at the jacking points.",
+    words: messages.neverUnderVehicleHeld,
   },
   {
     id: "caution.energy",
     picture: "energy",
-    words: "Springs and gas shocks hold energy. Loosen nothing to take these readings.",
+    words: messages.springsAndGasShocks,
   },
   {
     id: "caution.loads",
     picture: "loads",
-    words: "A taller stop limits upward travel and can raise the loads in frame and mounts.",
+    words: messages.tallerStopLimitsUpward,
   },
   {
     id: "caution.travel",
     picture: "travel",
-    words:
-      "Before driving with a changed stop: have the whole travel checked by hand by a qualified person. Never take out a spring that locates the axle.",
+    words: messages.beforeDrivingWithChanged,
   },
   {
     id: "caution.rules",
     picture: "rules",
-    words: "Local rules on raised vehicles and the vehicle maker's instructions come first.",
+    words: messages.localRulesOnRaised,
   },
   {
     id: "caution.screening",
     picture: "screening",
-    words: "The result screens an installation. It does not certify it.",
+    words: messages.resultScreensInstallationIt,
   },
 ];
 
@@ -54,13 +53,12 @@ export const raisedCautions: readonly Caution[] = [
   {
     id: "caution.raised",
     picture: "raised",
-    words: "A raised vehicle handles, brakes and rolls differently.",
+    words: messages.raisedVehicleHandlesBrakes,
   },
   {
     id: "caution.qualified",
     picture: "qualified",
-    words:
-      "Brake hoses, ABS wires, driveshaft angles, headlight aim and steering: have a qualified person check them.",
+    words: messages.brakeHosesAbsWires,
   },
 ];
 

@@ -1,4 +1,5 @@
-import { type Section, type Step, sections } from "./step.ts";
+import * as messages from "../../words/compiled/screens/guide.ts";
+import { leftSide, rightSide, type Section, type Step, sections } from "./step.ts";
 
 /** Where a step is: its part of the check, of how many, and its place among that part's steps. */
 export interface PlaceInCheck {
@@ -12,9 +13,9 @@ export interface PlaceInCheck {
 /** The parts of a check; both sides count until it is said which are measured, so that no part is added. */
 export function partsOf(all: readonly Step[]): readonly Section[] {
   const has = (section: Section) => all.some((step) => step.section === section);
-  const sided = has("Left side") || has("Right side");
+  const sided = has(leftSide) || has(rightSide);
   return sections.filter(
-    (section) => has(section) || (!sided && (section === "Left side" || section === "Right side")),
+    (section) => has(section) || (!sided && (section === leftSide || section === rightSide)),
   );
 }
 
@@ -34,5 +35,5 @@ export function placeInCheck(all: readonly Step[], at: number): PlaceInCheck | n
 
 /** "Left side: 3 of 9". */
 export function placeWords({ section, step, steps }: PlaceInCheck): string {
-  return steps === 1 ? section : `${section}: ${step} of ${steps}`;
+  return steps === 1 ? section : messages.ofWord({ section, step, steps });
 }

@@ -14,6 +14,7 @@ import { isLayoutSaid } from "../../records/filling/layoutChoices.ts";
 import { isLimitPlaced } from "../../records/filling/limitPlace.ts";
 import { readingMadeOf } from "../../records/filling/makings.ts";
 import { standOf, standReading } from "../../records/filling/stand.ts";
+import * as messages from "../../words/compiled/screens/guide.ts";
 import { readingWords, wordedLayout } from "../readings/readingWords.ts";
 import { type Draft, ofReading, type Section } from "./step.ts";
 
@@ -22,18 +23,23 @@ export function layoutDrafts(stored: StoredCheck): Draft[] {
   return [
     {
       id: "axle",
-      section: "Layout",
-      name: "Which axle, which sides",
+      section: messages.layout,
+      name: messages.whichAxleWhichSides,
       done: Boolean(axle) && corners.length > 0,
     },
-    { id: "layout", section: "Layout", name: "How the stop sits", done: isLayoutSaid(stored) },
+    {
+      id: "layout",
+      section: messages.layout,
+      name: messages.howStopSits,
+      done: isLayoutSaid(stored),
+    },
   ];
 }
 
 /** The steps of every side: the geometry once, where it is the same; gap and clearances on each. */
 export function sideDrafts(stored: StoredCheck, kind: LayoutKind): Draft[] {
   return stored.record.corners.flatMap((corner, place) => {
-    const section: Section = corner.side === "left" ? "Left side" : "Right side";
+    const section: Section = corner.side === "left" ? messages.leftSide : messages.rightSide;
     const geometry =
       place === 0
         ? [
@@ -73,7 +79,7 @@ function linkageDrafts(stored: StoredCheck, kind: LayoutKind, section: Section):
     {
       id: "linkage",
       section,
-      name: "Want it more exact?",
+      name: messages.wantItMoreExact,
       needed: false,
       done: wantsLinkage(stored) !== null,
     },
@@ -86,7 +92,7 @@ function rightGeometryDrafts(stored: StoredCheck, kind: LayoutKind, section: Sec
     {
       id: "right.geometry",
       section,
-      name: "Same geometry as left?",
+      name: messages.sameGeometryAsLeft,
       done: stored.progress.rightGeometry !== null,
     },
     ...(stored.progress.rightGeometry === "own"
@@ -112,14 +118,14 @@ function cornerDrafts(stored: StoredCheck, corner: PartialCorner, section: Secti
     {
       ...ofReading(`${side}.rideHeight`),
       section,
-      name: "Ride height",
+      name: messages.rideHeight,
       needed: false,
       done: corner.rideHeight !== undefined,
     },
     {
       id: `${side}.limits`,
       section,
-      name: "What could hit first",
+      name: messages.whatCouldHitFirst,
       done: corner.limits.length > 0 || chosen(stored, `${side}.limits`) === "none",
     },
     ...corner.limits.map((limit, index) => ({

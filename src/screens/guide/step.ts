@@ -1,14 +1,19 @@
 import type { ReadingId } from "../../physics/readings/index.ts";
+import * as messages from "../../words/compiled/screens/guide.ts";
+/** Sections whose readings are taken at one side of the vehicle. */
+export const leftSide = messages.leftSide;
+export const rightSide = messages.rightSide;
+
 export const sections = [
-  "Vehicle",
-  "Safety",
-  "Layout",
-  "Left side",
-  "Right side",
-  "The stop",
-  "Load and rates",
-  "Requirements",
-  "Finish",
+  messages.vehicle,
+  messages.safety,
+  messages.layout,
+  leftSide,
+  rightSide,
+  messages.stopWord,
+  messages.loadAndRates,
+  messages.requirements,
+  messages.finish,
 ] as const;
 
 export type Section = (typeof sections)[number];

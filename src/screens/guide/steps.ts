@@ -6,9 +6,10 @@ import { entryOutcome } from "../../records/entry/entryPath.ts";
 import { chosen } from "../../records/filling/choice.ts";
 import { wayOf } from "../../records/filling/rideWays.ts";
 import { stopSource } from "../../records/filling/stopSources.ts";
+import * as messages from "../../words/compiled/screens/guide.ts";
 import { layoutDrafts, sideDrafts } from "./sideSteps.ts";
 import { standingSteps } from "./standing.ts";
-import { type Draft, ofReading, type Section, type Step } from "./step.ts";
+import { type Draft, leftSide, ofReading, rightSide, type Section, type Step } from "./step.ts";
 
 export { type Step, sections } from "./step.ts";
 
@@ -21,11 +22,11 @@ export const secondStep = "second";
 export const explainStep = "explain";
 
 const rideSteps = [
-  { id: "ride.payloadPerCornerKg", name: "Payload on this axle" },
-  { id: "ride.unsprungMassKg", name: "Unsprung mass" },
-  { id: "ride.wheelRateNPerMm", name: "Wheel rate" },
-  { id: "ride.tyreRateNPerMm", name: "Tire rate" },
-  { id: "ride.damperBumpNsPerMm", name: "Damping" },
+  { id: "ride.payloadPerCornerKg", name: messages.payloadOnThisAxle },
+  { id: "ride.unsprungMassKg", name: messages.unsprungMass },
+  { id: "ride.wheelRateNPerMm", name: messages.wheelRate },
+  { id: "ride.tyreRateNPerMm", name: messages.tireRate },
+  { id: "ride.damperBumpNsPerMm", name: messages.damping },
 ] as const;
 
 /** Whether the vehicle is raised, as it was answered or as the record of a file has it. */
@@ -58,8 +59,8 @@ function vehicleDrafts(stored: StoredCheck): Draft[] {
   return [
     {
       id: "vehicle",
-      section: "Vehicle",
-      name: "The vehicle",
+      section: messages.vehicle,
+      name: messages.vehicle2,
       done:
         Boolean(vehicle?.label?.trim()) &&
         vehicle?.liftMm !== undefined &&
@@ -67,11 +68,16 @@ function vehicleDrafts(stored: StoredCheck): Draft[] {
         Boolean(vehicle?.use),
       typedHere: ["vehicle.liftMm"],
     },
-    { id: "cautions", section: "Safety", name: "Before you measure", done: cautionsHold(stored) },
+    {
+      id: "cautions",
+      section: messages.safety,
+      name: messages.beforeYouMeasure,
+      done: cautionsHold(stored),
+    },
     {
       id: "standing",
-      section: "Safety",
-      name: "Set up the vehicle",
+      section: messages.safety,
+      name: messages.setUpVehicle,
       needed: false,
       done: stands(stored),
     },
@@ -88,24 +94,24 @@ function stopDrafts(stored: StoredCheck): Draft[] {
   const drafts: Draft[] = [
     {
       id: "stop",
-      section: "The stop",
-      name: "Which stop",
+      section: messages.stopWord,
+      name: messages.whichStop,
       done: source === "hand" ? Boolean(stop?.name?.trim() && stop.duty) : source !== null && whole,
     },
   ];
   if (source === null) return drafts;
   drafts.push({
     ...ofReading("stop.freeHeight"),
-    section: "The stop",
-    name: "Height of the stop",
+    section: messages.stopWord,
+    name: messages.heightOfStop,
     done: stop?.freeHeight !== undefined && stop.usableCompressionMm !== undefined,
     typedHere: ["stop.usableCompressionMm", "stop.usableTolMm"],
   });
   if (source === "pack") return drafts;
   drafts.push({
     id: "stop.curve",
-    section: "The stop",
-    name: "Force over compression",
+    section: messages.stopWord,
+    name: messages.forceOverCompression,
     done: stop?.curve !== undefined && (stop.testedAtSpeed !== true || stop.damping != null),
     typedHere: ["stop.damping"],
   });
@@ -114,13 +120,13 @@ function stopDrafts(stored: StoredCheck): Draft[] {
 
 function rideDrafts(stored: StoredCheck): Draft[] {
   const { ride, corners } = stored.record;
-  const section: Section = "Load and rates";
+  const section: Section = messages.loadAndRates;
   const settled = (id: string) => chosen(stored, wayOf(id)) === "unknown";
   return [
     ...corners.map((corner) => ({
       ...ofReading(`${corner.side}.cornerMassKg`),
       section,
-      name: `Weight on the ${corner.side} wheel`,
+      name: messages.weightOnWheel({ side: corner.side }),
       needed: false,
       done: corner.cornerMassKg !== undefined || settled(`${corner.side}.cornerMassKg`),
     })),
@@ -160,8 +166,8 @@ export function stepsOf(stored: StoredCheck): Step[] {
     ...rideDrafts(stored),
     {
       id: "rules",
-      section: "Requirements",
-      name: "Requirements",
+      section: messages.requirements,
+      name: messages.requirements,
       needed: false,
       done: chosen(stored, "rules") === "seen",
       typedHere: [
@@ -172,7 +178,7 @@ export function stepsOf(stored: StoredCheck): Step[] {
         "rules.balanceMm",
       ],
     },
-    { id: "finish", section: "Finish", name: "To the answer", needed: false, done: false },
+    { id: "finish", section: messages.finish, name: messages.toAnswer, needed: false, done: false },
   ];
   const faulty = new Set(recordFaults(stored.record).map(({ reading }) => reading));
   return drafts.map(({ typedHere = [], needed = true, reading = null, ...draft }) => ({
@@ -190,8 +196,8 @@ const wholeAxle: readonly string[] = ["track", "stopSpacing", "right.geometry"];
 /** A step's name, with the side it is taken on. */
 export function headingOf(step: Step): string {
   if (wholeAxle.includes(step.id)) return step.name;
-  if (step.section === "Left side") return `Left: ${step.name}`;
-  if (step.section === "Right side") return `Right: ${step.name}`;
+  if (step.section === leftSide) return messages.left({ name: step.name });
+  if (step.section === rightSide) return messages.right({ name: step.name });
   return step.name;
 }
 

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
+import * as messages from "../../words/compiled/screens/home.ts";
 import { Button } from "../parts/Button.tsx";
 import { RowBoundary } from "../parts/RowBoundary.tsx";
 import { CheckRow, type RowAct } from "./CheckRow.tsx";
@@ -42,8 +43,8 @@ export function CheckGroups({ checks, sent, open, onAct, damaged, children }: Ch
         <input
           type="search"
           class="check-search"
-          placeholder="Vehicle, job, customer, date"
-          aria-label="Find a check"
+          placeholder={messages.vehicleJobCustomerDate}
+          aria-label={messages.findCheck}
           value={words}
           onInput={(event) => setWords(event.currentTarget.value)}
         />
@@ -51,8 +52,8 @@ export function CheckGroups({ checks, sent, open, onAct, damaged, children }: Ch
       {words.trim() !== "" && (
         <p class="small soft" role="status">
           {found.length === 0
-            ? "No check has all these words."
-            : `${found.length} of ${checks.length}`}
+            ? messages.noCheckHasAll
+            : messages.ofWord({ found: found.length, checks: checks.length })}
         </p>
       )}
       <ul class="check-list">
@@ -61,10 +62,10 @@ export function CheckGroups({ checks, sent, open, onAct, damaged, children }: Ch
             <li key={job.id} class="check-job">
               <div class="check-job-head">
                 <h2>
-                  <bdi>{job.label || "Job"}</bdi>
+                  <bdi>{job.label || messages.job}</bdi>
                   {(job.number || job.customer) && (
                     <small>
-                      {job.number && `Job ${job.number}`}
+                      {job.number && messages.job2({ number: job.number })}
                       {job.number && job.customer && " · "}
                       {job.customer && <bdi>{job.customer}</bdi>}
                     </small>
@@ -73,7 +74,7 @@ export function CheckGroups({ checks, sent, open, onAct, damaged, children }: Ch
                 <Button
                   look="quiet"
                   icon="pencil"
-                  label={`Change the job ${job.label}`}
+                  label={messages.changeJob({ label: job.label })}
                   onClick={() => onAct("job", first)}
                 />
               </div>

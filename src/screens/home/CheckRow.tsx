@@ -2,15 +2,16 @@ import type { State } from "../../physics/fitment.ts";
 import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import { pressedAtRest } from "../../records/check/sitsOnStop.ts";
+import * as messages from "../../words/compiled/screens/home.ts";
 import { stepHref } from "../addresses.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { MenuRow } from "../parts/MenuRow.tsx";
 
 const verdictWords: { readonly [Verdict in State]: string } = {
-  ok: "Fits",
-  care: "Take care",
-  no: "Does not fit",
-  unsure: "Not sure",
+  ok: messages.fits,
+  care: messages.takeCare,
+  no: messages.doesNotFit,
+  unsure: messages.notSure,
 };
 
 export type RowAct = "rename" | "copy" | "send" | "save" | "job" | "otherAxle" | "delete";
@@ -32,9 +33,9 @@ export function CheckRow({
   const { lastVerdict, record } = stored;
   const { axle, job } = record;
   const facts = [
-    axle && `${axle === "front" ? "Front" : "Rear"} axle${job?.moment ? `, ${job.moment}` : ""}`,
-    pressedAtRest(record) === null ? null : "Sits on its stop",
-    lastVerdict ? verdictWords[lastVerdict] : "No answer yet",
+    axle && messages.front({ axle, moment: job?.moment ? `, ${job.moment}` : "" }),
+    pressedAtRest(record) === null ? null : messages.sitsOnItsStop,
+    lastVerdict ? verdictWords[lastVerdict] : messages.noAnswerYet,
     sent,
     record.stop?.name,
     dateText(stored.createdAt),
@@ -53,21 +54,21 @@ export function CheckRow({
         )
       }
       actions={[
-        { words: "Rename", icon: "pencil", act: () => onAct("rename") },
-        { words: "Copy", icon: "copy", act: () => onAct("copy") },
-        { words: "Send", icon: "forward", act: () => onAct("send") },
-        { words: "Save as a file", icon: "file", act: () => onAct("save") },
-        { words: "Job", icon: "steps", act: () => onAct("job") },
+        { words: messages.rename, icon: "pencil", act: () => onAct("rename") },
+        { words: messages.copy, icon: "copy", act: () => onAct("copy") },
+        { words: messages.send, icon: "forward", act: () => onAct("send") },
+        { words: messages.saveAsFile, icon: "file", act: () => onAct("save") },
+        { words: messages.job, icon: "steps", act: () => onAct("job") },
         ...(axle
           ? [
               {
-                words: "Check the other axle",
+                words: messages.checkOtherAxle,
                 icon: "plus" as const,
                 act: () => onAct("otherAxle"),
               },
             ]
           : []),
-        { words: "Delete", icon: "bin", danger: true, act: () => onAct("delete") },
+        { words: messages.deleteWord, icon: "bin", danger: true, act: () => onAct("delete") },
       ]}
     />
   );

@@ -4,11 +4,13 @@ import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
 import { checkName } from "../../records/check/checkName.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { isInstalledOnApple } from "../../sharing/thisDevice.ts";
+import * as messages from "../../words/compiled/screens/home.ts";
 import { answerHref, goTo, packHref, stepHref } from "../addresses.ts";
 import { AnswersIn } from "../exchange/maker/AnswersIn.tsx";
 import { useSent } from "../exchange/maker/useSent.ts";
 import { openHref } from "../exchange/shareRoutes.ts";
 import { useDrop } from "../exchange/useDrop.ts";
+import { filled } from "../filled.ts";
 import { Button } from "../parts/Button.tsx";
 import { Icon } from "../parts/Icon.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -48,8 +50,7 @@ interface Props {
 /** The demo check that "See an example" opens: one whose stop is too short. */
 const exampleId = "6f6c1c9e-0000-4000-8000-000000000002";
 
-const keptOnlyHere =
-  "Checks stay on this phone, in this browser. Nothing is sent anywhere unless you send it yourself.";
+const keptOnlyHere = messages.checksStayOnThis;
 
 /** The checks on this phone. */
 export function Checks({ opened, preferences, notice }: Props) {
@@ -113,7 +114,7 @@ export function Checks({ opened, preferences, notice }: Props) {
       goTo(openHref);
     } else if (backup) {
       const { handBackup } = await import("../saved/backupHere.ts");
-      handBackup(backup, "opened from the list");
+      handBackup(backup, messages.openedFromList);
       goTo(savedHref);
     } else if (pack) {
       (await import("../handedPack.ts")).handPack(pack, pack.name);
@@ -145,30 +146,34 @@ export function Checks({ opened, preferences, notice }: Props) {
     <Screen
       top={
         <>
-          <span class="screen-name brand">Stopfit</span>
+          <span class="screen-name brand">{messages.stopfit}</span>
           {import.meta.env.VITE_PACK_MAKER && <MakerMark name={import.meta.env.VITE_PACK_MAKER} />}
         </>
       }
       actions={
         isFirst ? undefined : (
           <Button look="main" wide icon="plus" onClick={startNew} disabled={!store}>
-            New check
+            {messages.newCheck}
           </Button>
         )
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        {isFirst ? "Will this bump stop work on your vehicle?" : "Checks on this phone"}
+        {isFirst ? messages.willThisBumpStop : messages.checksOnThisPhone}
       </h1>
       {isFirst && <MovingStop />}
       {isFirst && <FirstVisit ready={store !== null} onNew={startNew} onExample={showExample} />}
       {underWay && (
         <a class="continue" href={stepHref(underWay.id)}>
           <span>
-            Continue: <strong>{checkName(underWay)}</strong>
-            <small>
-              <ContinueLine stored={underWay} />
-            </small>
+            {filled(messages.continueWord, {
+              checkName: <strong>{checkName(underWay)}</strong>,
+              small: (
+                <small>
+                  <ContinueLine stored={underWay} />
+                </small>
+              ),
+            })}
           </span>
           <Icon name="forward" />
         </a>
@@ -180,7 +185,7 @@ export function Checks({ opened, preferences, notice }: Props) {
         accept=".json,.txt,application/json,text/plain"
         class="unseen"
         tabIndex={-1}
-        aria-label="Files to open"
+        aria-label={messages.filesToOpen}
         onChange={(event) => openFiles(event.currentTarget.files)}
       />
       {notice}
@@ -189,7 +194,7 @@ export function Checks({ opened, preferences, notice }: Props) {
         <Notice tone="no" live>
           <p>{inModelUnits(opened.fault.sentence)}</p>
           <div class="row">
-            <Button onClick={opened.tryAgain}>Try again</Button>
+            <Button onClick={opened.tryAgain}>{messages.tryAgain}</Button>
           </div>
         </Notice>
       )}
@@ -209,7 +214,7 @@ export function Checks({ opened, preferences, notice }: Props) {
       {(checks || opened?.fault) && (
         <OftenWays ready={store !== null} onOpenFile={() => picker.current?.click()} />
       )}
-      {checks === null && <p class="soft">One moment …</p>}
+      {checks === null && <p class="soft">{messages.oneMoment}</p>}
       {checks && checks.length + aside.length > 0 && (
         <CheckGroups
           checks={checks}

@@ -2,6 +2,7 @@ import { useEffect, useLayoutEffect, useMemo, useRef } from "preact/hooks";
 import { inModelUnits } from "../../physics/sentence.ts";
 import { checkName } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
+import * as messages from "../../words/compiled/screens/home.ts";
 import { checksHref } from "../addresses.ts";
 import { useSent } from "../exchange/maker/useSent.ts";
 import { onKept } from "../keptSignal.ts";
@@ -89,10 +90,10 @@ export function ChecksBeside({ opened, preferences, open }: ChecksBesideProps) {
   }, [listed, open]);
 
   return (
-    <aside ref={pane} class="checks-beside" aria-label="Checks on this phone">
+    <aside ref={pane} class="checks-beside" aria-label={messages.checksOnThisPhone}>
       <div class="checks-beside-top">
         <a class="screen-name brand" href={checksHref}>
-          Stopfit
+          {messages.stopfit}
         </a>
         <Button
           icon="plus"
@@ -100,7 +101,7 @@ export function ChecksBeside({ opened, preferences, open }: ChecksBesideProps) {
             if (store) beginCheck(store, preferences, checks && checks.length + deleted.length);
           }}
         >
-          New check
+          {messages.newCheck}
         </Button>
       </div>
       {said && (
@@ -121,7 +122,7 @@ export function ChecksBeside({ opened, preferences, open }: ChecksBesideProps) {
       )}
       {dialogs}
       <ButtonLink look="quiet" href={checksHref}>
-        All checks and places
+        {messages.allChecksAndPlaces}
       </ButtonLink>
     </aside>
   );

@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
+import * as messages from "../../words/compiled/screens/home.ts";
 import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
@@ -16,34 +17,38 @@ export function DeletedChecks({ deleted, onRestore, onPurge }: DeletedChecksProp
   const [asking, setAsking] = useState(false);
   const count = deleted.length;
   return (
-    <Disclosure summary={`Deleted checks (${count})`}>
+    <Disclosure summary={messages.deletedChecks({ count })}>
       <ul class="stack-close">
         {deleted.map((stored) => (
           <li key={stored.id} class="deleted-row">
             <span>
               <bdi>{checkName(stored)}</bdi>{" "}
-              <span class="small soft">deleted {dateText(stored.deletedAt ?? "")}</span>
+              <span class="small soft">
+                {messages.deleted({ deletedAt: dateText(stored.deletedAt ?? "") })}
+              </span>
             </span>
             <Button
               icon="undo"
-              label={`Bring back ${checkName(stored)}`}
+              label={messages.bringBack({ checkName: checkName(stored) })}
               onClick={() => onRestore(stored.id)}
             >
-              Bring back
+              {messages.bringBack2}
             </Button>
           </li>
         ))}
       </ul>
       <Button look="danger" icon="bin" onClick={() => setAsking(true)}>
-        Delete for good
+        {messages.deleteForGood}
       </Button>
       {asking && (
         <Dialog
-          heading={count === 1 ? "Delete this check for good?" : `Delete ${count} checks for good?`}
+          heading={
+            count === 1 ? messages.deleteThisCheckFor : messages.deleteChecksForGood({ count })
+          }
           onLeave={() => setAsking(false)}
           actions={
             <>
-              <Button onClick={() => setAsking(false)}>Leave them</Button>
+              <Button onClick={() => setAsking(false)}>{messages.leaveThem}</Button>
               <Button
                 look="danger"
                 onClick={() => {
@@ -51,12 +56,12 @@ export function DeletedChecks({ deleted, onRestore, onPurge }: DeletedChecksProp
                   onPurge();
                 }}
               >
-                Delete for good
+                {messages.deleteForGood}
               </Button>
             </>
           }
         >
-          <p>Nobody can bring them back after that.</p>
+          <p>{messages.nobodyCanBringThem}</p>
         </Dialog>
       )}
     </Disclosure>

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/screens/home.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { quickCheckHref } from "../quickCheck/quickCheckRoutes.ts";
 
@@ -13,23 +14,20 @@ export function FirstVisit({
 }) {
   return (
     <div class="first-visit">
-      <p>
-        Measure with a tape, the vehicle on its wheels. Stopfit tells you what fits, and what to
-        change.
-      </p>
+      <p>{messages.measureWithTapeVehicle}</p>
       <div class="first-ways">
         <Button look="main" wide onClick={onNew} disabled={!ready}>
           <span>
-            Full check <small>one axle, about 30 minutes</small>
+            {messages.fullCheck} <small>{messages.oneAxleAbout30}</small>
           </span>
         </Button>
         <ButtonLink wide href={quickCheckHref}>
           <span>
-            Do I need a taller stop? <small>quick, five readings</small>
+            {messages.doINeedTaller} <small>{messages.quickFiveReadings}</small>
           </span>
         </ButtonLink>
         <Button look="quiet" wide onClick={onExample} disabled={!ready}>
-          See an example
+          {messages.seeExample}
         </Button>
       </div>
     </div>

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/screens/home.ts";
 import { packHref } from "../addresses.ts";
 import { deskHref } from "../desk/deskRoutes.ts";
 import { openHref } from "../exchange/shareRoutes.ts";
@@ -13,16 +14,16 @@ interface Way {
   readonly href: string;
 }
 
-const quickWay: Way = { icon: "ruler", words: "Do I need a taller stop?", href: quickCheckHref };
+const quickWay: Way = { icon: "ruler", words: messages.doINeedTaller, href: quickCheckHref };
 
 const oftenWays: readonly Way[] = [
-  { icon: "steps", words: "Review desk", href: deskHref },
-  { icon: "stop", words: "Parts library", href: packHref },
+  { icon: "steps", words: messages.reviewDesk, href: deskHref },
+  { icon: "stop", words: messages.partsLibrary, href: packHref },
   { icon: "gear", words: settingsName, href: settingsHref },
 ];
 
 const otherWays: readonly Way[] = [
-  { icon: "link", words: "Open a link or a code", href: openHref },
+  { icon: "link", words: messages.openLinkOrCode, href: openHref },
   { icon: "drawer", words: savedName, href: savedHref },
   { icon: "info", words: howComputedName, href: howComputedHref },
 ];
@@ -30,10 +31,10 @@ const otherWays: readonly Way[] = [
 /** What is gone to most, over the list. */
 export function OftenWays({ onOpenFile, ready }: { onOpenFile: () => void; ready: boolean }) {
   return (
-    <nav class="home-ways home-ways-often" aria-label="Main places">
+    <nav class="home-ways home-ways-often" aria-label={messages.mainPlaces}>
       <button type="button" class="home-way" onClick={onOpenFile} disabled={!ready}>
         <Icon name="file" />
-        Open a file
+        {messages.openFile}
       </button>
       <Ways ways={oftenWays} />
     </nav>
@@ -52,11 +53,11 @@ export function OtherWays({
   quick: boolean;
 }) {
   return (
-    <nav class="home-ways" aria-label="Other places">
+    <nav class="home-ways" aria-label={messages.otherPlaces}>
       <Ways ways={quick ? [quickWay, ...otherWays] : otherWays} />
       <button type="button" class="home-way" onClick={onExamples} disabled={!ready}>
         <Icon name="copy" />
-        Open demo checks
+        {messages.openDemoChecks}
       </button>
     </nav>
   );

@@ -3,6 +3,7 @@ import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { cleanName } from "../../records/text/soundText.ts";
+import * as messages from "../../words/compiled/screens/home.ts";
 import { jobWords } from "../job/jobWords.ts";
 import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
@@ -24,22 +25,22 @@ export function KeepDialog({ files, present, onLeave, onKeep }: KeepDialogProps)
     <Dialog
       heading={
         count === 0
-          ? "Nothing to save"
+          ? messages.nothingToSave
           : count === 1
-            ? "Save this check on this phone?"
-            : `Save these ${count} checks on this phone?`
+            ? messages.saveThisCheckOn
+            : messages.saveTheseChecksOn({ count })
       }
       onLeave={onLeave}
       actions={
         count === 0 ? (
           <Button look="main" onClick={onLeave}>
-            Close
+            {messages.closeWord}
           </Button>
         ) : (
           <>
-            <Button onClick={onLeave}>Don't save</Button>
+            <Button onClick={onLeave}>{messages.dontSave}</Button>
             <Button look="main" onClick={() => onKeep(checks)}>
-              Save
+              {messages.save}
             </Button>
           </>
         )
@@ -55,23 +56,17 @@ export function KeepDialog({ files, present, onLeave, onKeep }: KeepDialogProps)
               <span class="small soft">
                 {dateText(check.createdAt)}
                 {check.record.job && ` · ${jobWords(check.record.job)}`}
-                {check.progress.step === "answer" ? "" : " · not complete"}
-                {present.some(({ id }) => id === check.id) &&
-                  " · already here: this one is saved as a second copy"}
+                {check.progress.step === "answer" ? "" : messages.notComplete}
+                {present.some(({ id }) => id === check.id) && messages.alreadyHereThisOne}
               </span>
             </li>
           ))}
         </ul>
       )}
-      {replies.length > 0 && (
-        <p>
-          {replies.length === 1 ? "A reply came" : `${replies.length} replies came`} with it. What
-          it is comes next.
-        </p>
-      )}
+      {replies.length > 0 && <p>{messages.replyCame({ replies: replies.length })}</p>}
       {backup && (
         <p>
-          <bdi>{cleanName(backup.name, 80)}</bdi> is a backup. What is in it comes next.
+          <bdi>{cleanName(backup.name, 80)}</bdi> {messages.isBackupWhatIs}
         </p>
       )}
       {refused.map(({ file, sentence }, index) => (

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/screens/home.ts";
 /** A wheel rises, the stop meets its pad and takes the end of the travel. Still for who wants less motion. */
 export function MovingStop() {
   return (
@@ -5,7 +6,7 @@ export function MovingStop() {
       class="moving-stop"
       viewBox="0 0 320 170"
       role="img"
-      aria-label="A wheel rises. The bump stop meets its pad and is pressed before anything hits."
+      aria-label={messages.wheelRisesBumpStop}
     >
       <path class="frame" d="M8 20H190V46H48V124H8Z" />
       <g class="wheel">

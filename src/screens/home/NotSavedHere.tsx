@@ -1,6 +1,7 @@
 import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
 import { checkName } from "../../records/check/checkName.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import * as messages from "../../words/compiled/screens/home.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 
@@ -21,15 +22,14 @@ export function NotSavedHere({ unkept, sentence, onTryAgain }: NotSavedHereProps
   return (
     <Notice tone="no" live>
       <p>
-        <strong>Not saved: {names}.</strong> The last readings are only in this page and go when it
-        is closed.
+        <strong>{messages.notSaved({ names })}</strong> {messages.lastReadingsAreOnly}
       </p>
       {sentence && <p>{inModelUnits(sentence)}</p>}
       <div class="row">
         <Button look="main" icon="file" onClick={save}>
-          {unkept.length === 1 ? "Save as a file" : "Save as files"}
+          {unkept.length === 1 ? messages.saveAsFile : messages.saveAsFiles}
         </Button>
-        <Button onClick={onTryAgain}>Try again</Button>
+        <Button onClick={onTryAgain}>{messages.tryAgain}</Button>
       </div>
     </Notice>
   );

@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { checkName } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
+import * as messages from "../../words/compiled/screens/home.ts";
 import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { TextField } from "../parts/Field.tsx";
@@ -16,19 +17,19 @@ export function RenameDialog({ stored, onLeave, onName }: RenameDialogProps) {
   const done = () => onName(name.trim());
   return (
     <Dialog
-      heading="Rename"
+      heading={messages.rename}
       onLeave={onLeave}
       actions={
         <>
-          <Button onClick={onLeave}>Cancel</Button>
+          <Button onClick={onLeave}>{messages.cancel}</Button>
           <Button look="main" onClick={done} disabled={name.trim() === ""}>
-            Rename
+            {messages.rename}
           </Button>
         </>
       }
     >
       <TextField
-        label="Name"
+        label={messages.nameWord}
         value={name}
         maxLength={200}
         capitals

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import type { RowSetAside } from "../../storage/checkRow.ts";
+import * as messages from "../../words/compiled/screens/home.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { Button } from "../parts/Button.tsx";
 
@@ -12,31 +13,31 @@ export interface SetAsideRowProps {
 /** A row of the phone's storage that can't be shown as a check: it can be saved, and deleted. */
 export function SetAsideRow({ row, onSave, onDelete }: SetAsideRowProps) {
   const [asking, setAsking] = useState(false);
-  const name = row.name || "A check without a name";
+  const name = row.name || messages.checkWithoutName;
   return (
     <li class="check-row">
       <div class="check-link">
         <StateMark state="no" size={32} label="" />
         <span class="check-words">
           <bdi class="check-name">{name}</bdi>
-          <span class="small soft">Damaged: it can't be shown</span>
+          <span class="small soft">{messages.damagedItCantBe}</span>
         </span>
       </div>
       {asking ? (
         <div class="check-actions">
-          <p>Nobody can bring it back after that.</p>
-          <Button onClick={() => setAsking(false)}>Cancel</Button>
+          <p>{messages.nobodyCanBringIt}</p>
+          <Button onClick={() => setAsking(false)}>{messages.cancel}</Button>
           <Button look="danger" icon="bin" onClick={onDelete}>
-            Delete for good
+            {messages.deleteForGood}
           </Button>
         </div>
       ) : (
         <div class="check-actions">
-          <Button icon="file" label={`Save what is left of ${name}`} onClick={onSave}>
-            Save what is left
+          <Button icon="file" label={messages.saveWhatIsLeft({ name })} onClick={onSave}>
+            {messages.saveWhatIsLeft2}
           </Button>
-          <Button icon="bin" label={`Delete ${name}`} onClick={() => setAsking(true)}>
-            Delete
+          <Button icon="bin" label={messages.deleteWord2({ name })} onClick={() => setAsking(true)}>
+            {messages.deleteWord}
           </Button>
         </div>
       )}

@@ -1,4 +1,5 @@
 import { useEffect, useRef } from "preact/hooks";
+import * as messages from "../../words/compiled/screens/home.ts";
 import { Button } from "../parts/Button.tsx";
 import "./undoBar.css";
 
@@ -32,7 +33,7 @@ export function UndoBar({ words, onUndo, onGone }: UndoBarProps) {
     <div ref={bar} class="undo-bar" role="status">
       <span>{words}</span>
       <Button look="main" icon="undo" buttonRef={button} onClick={onUndo}>
-        Undo
+        {messages.undo}
       </Button>
     </div>
   );

@@ -5,6 +5,7 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import { storedFromRecord } from "../../records/filling/storedFromRecord.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { MarkStore } from "../../storage/markStore.ts";
+import * as messages from "../../words/compiled/screens/home.ts";
 
 const records = import.meta.glob<unknown>("../../../demo-data/{checks,jobs}/*.json", {
   eager: true,
@@ -18,7 +19,7 @@ export async function addDemoChecks(store: CheckStore, unit: LengthUnit): Promis
   let added = 0;
   const demo: StoredCheck[] = [];
   for (const value of Object.values(records)) {
-    const read = readCheckValue(value, "The demo check");
+    const read = readCheckValue(value, messages.demoCheck);
     if (!read.ok) return read;
     const stored = storedFromRecord(read.value, { unit });
     const outcome = gone.has(stored.id) ? await store.restore(stored.id) : await store.add(stored);

@@ -1,5 +1,6 @@
 import { useEffect } from "preact/hooks";
 import text from "../../physics/MODEL.md?raw";
+import * as messages from "../../words/compiled/screens/howComputed.ts";
 import { checksHref } from "../addresses.ts";
 import { ButtonLink } from "../parts/Button.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
@@ -84,7 +85,7 @@ export function HowComputedPlace({ passage }: { passage: string | null }) {
     <Screen
       top={
         <>
-          <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
+          <ButtonLink look="quiet" href={checksHref} icon="back" label={messages.allChecks} />
           <span class="screen-name">{howComputedName}</span>
         </>
       }
@@ -96,7 +97,7 @@ export function HowComputedPlace({ passage }: { passage: string | null }) {
         {first?.blocks.map((block, index) => (
           <Block key={index} block={block} />
         ))}
-        <nav aria-label="Passages">
+        <nav aria-label={messages.passages}>
           <ul>
             {rest
               .filter(({ level }) => level === 2)

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/screens/howComputed.ts";
 /** The passages of the model that the app leads to, by their headings. */
 export type Passage =
   | "kinematics"
@@ -17,7 +18,7 @@ const place = "how";
 
 export const howComputedHref = `#/${place}`;
 
-export const howComputedName = "How it is computed";
+export const howComputedName = messages.howItIsComputed;
 
 export function passageHref(passage: Passage): string {
   return `${howComputedHref}/${passage}`;

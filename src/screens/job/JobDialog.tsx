@@ -6,6 +6,7 @@ import { newId } from "../../records/check/storedCheck.ts";
 import { factsOfJob, jobOf, withJob } from "../../records/filling/job.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { keepJobAlike } from "../../storage/jobs.ts";
+import * as messages from "../../words/compiled/screens/job.ts";
 import { Button } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
@@ -44,23 +45,23 @@ export function JobDialog({ store, stored, checks, onLeave, onDone }: JobDialogP
   };
   return (
     <Dialog
-      heading="Job"
+      heading={messages.job}
       onLeave={onLeave}
       actions={
         <>
-          <Button onClick={onLeave}>Cancel</Button>
+          <Button onClick={onLeave}>{messages.cancel}</Button>
           <Button look="main" onClick={save} disabled={job.label.trim() === ""}>
-            Save
+            {messages.save}
           </Button>
         </>
       }
     >
       {jobs.length > 0 && (
         <SelectField
-          label="This check belongs to"
+          label={messages.thisCheckBelongsTo}
           value={isKnown ? job.id : ""}
           options={[
-            { value: "", text: "A new job" },
+            { value: "", text: messages.newJob },
             ...jobs.map((each) => ({ value: each.id, text: jobWords(each) })),
           ]}
           onChange={choose}
@@ -68,22 +69,20 @@ export function JobDialog({ store, stored, checks, onLeave, onDone }: JobDialogP
       )}
       <JobFields job={job} onChange={setJob} />
       <Segmented
-        legend="Before or after the change?"
+        legend={messages.beforeOrAfterChange}
         value={moment}
         onChange={(value) => {
           const { moment: _, ...facts } = job;
           setJob(value === "none" ? facts : { ...facts, moment: value });
         }}
         options={[
-          { value: "before", name: "Before" },
-          { value: "after", name: "After" },
-          { value: "none", name: "Neither" },
+          { value: "before", name: messages.before },
+          { value: "after", name: messages.after },
+          { value: "none", name: messages.neither },
         ]}
       />
-      {sharing > 1 && (
-        <p class="small soft">Name, number and customer are the same in all {sharing} checks.</p>
-      )}
-      {stored.record.job && <Button onClick={takeOut}>Take this check out of the job</Button>}
+      {sharing > 1 && <p class="small soft">{messages.nameNumberAndCustomer({ sharing })}</p>}
+      {stored.record.job && <Button onClick={takeOut}>{messages.takeThisCheckOut}</Button>}
     </Dialog>
   );
 }

@@ -1,5 +1,6 @@
 import type { Job } from "../../records/check/checkRecord.ts";
 import { recordBounds } from "../../records/check/recordFormat.ts";
+import * as messages from "../../words/compiled/screens/job.ts";
 import { TextField } from "../parts/Field.tsx";
 
 /** What a job is called, as it is typed; an emptied field is left out. */
@@ -9,21 +10,21 @@ export function JobFields({ job, onChange }: { job: Job; onChange: (job: Job) =>
   return (
     <>
       <TextField
-        label="Job number"
+        label={messages.jobNumber}
         value={job.number ?? ""}
         maxLength={recordBounds.labelCharacters}
         onInput={(number) => onChange(number === "" ? withoutNumber : { ...job, number })}
       />
       <TextField
-        label="Customer"
+        label={messages.customer}
         value={job.customer ?? ""}
         maxLength={recordBounds.labelCharacters}
         capitals
         onInput={(customer) => onChange(customer === "" ? withoutCustomer : { ...job, customer })}
       />
       <TextField
-        label="Name of the job"
-        hint="Such as the vehicle. It stands over its checks in the list."
+        label={messages.nameOfJob}
+        hint={messages.suchAsVehicleIt}
         value={job.label}
         maxLength={recordBounds.labelCharacters}
         capitals

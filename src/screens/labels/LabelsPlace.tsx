@@ -6,6 +6,7 @@ import { isOffered, type Pack, type PackStop } from "../../records/pack/pack.ts"
 import { makerOfPack, type PartLabel, partCodeText } from "../../records/pack/partCode.ts";
 import { partText } from "../../records/pack/stopFacts.ts";
 import { drawCode, quietZone } from "../../sharing/qrDrawing.ts";
+import * as messages from "../../words/compiled/screens/labels.ts";
 import { MoreFound } from "../choosing/MoreFound.tsx";
 import { mostShown, useFound } from "../choosing/search.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
@@ -76,8 +77,8 @@ function Labels({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
       wide
       top={
         <>
-          <ButtonLink look="quiet" href="#/pack" icon="back" label="To the parts library" />
-          <span class="screen-name">Labels</span>
+          <ButtonLink look="quiet" href="#/pack" icon="back" label={messages.toPartsLibrary} />
+          <span class="screen-name">{messages.labels}</span>
         </>
       }
       actions={
@@ -85,61 +86,60 @@ function Labels({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
           what="labels"
           look="main"
           disabled={count === 0 || printed !== batch}
-          label={count === 0 ? "Print labels" : `Print ${count} label${count === 1 ? "" : "s"}`}
+          label={
+            count === 0
+              ? messages.printLabels
+              : messages.printLabel({ count, count2: count === 1 ? "" : "s" })
+          }
         />
       }
     >
       <div class="stack labels-choice">
         <h1 ref={heading} tabIndex={-1}>
-          Labels for parts
+          {messages.labelsForParts}
         </h1>
-        <p>
-          Put one on each bag. Its code chooses the stop in a check, in the short question and at
-          "Fitted", with revision and batch.
-        </p>
-        {without > 0 && (
-          <p class="small soft">
-            {without} {without === 1 ? "stop has" : "stops have"} no part number, so no label.
-          </p>
-        )}
+        <p>{messages.putOneOnEach}</p>
+        {without > 0 && <p class="small soft">{messages.stopHas({ without })}</p>}
         <div class="labels-fields">
           <TextField
-            label="Batch"
-            hint="On every label of this sheet. Empty: none."
+            label={messages.batch}
+            hint={messages.onEveryLabelOf}
             value={batch}
             maxLength={60}
             onInput={setBatch}
           />
           <TextField
-            label="Labels of each part"
+            label={messages.labelsOfEachPart}
             keys="decimal"
             value={copiesText}
             onInput={setCopies}
             {...(!isCount && {
               tone: "no" as const,
-              message: `A whole number from 1 to ${mostCopies}.`,
+              message: messages.wholeNumberFrom1({ mostCopies }),
             })}
           />
         </div>
         {asked > count && (
           <Notice tone="care" live>
-            <p>
-              {asked} labels are asked for, and {mostLabels} are printed at a time. Print the rest
-              after these, with fewer parts ticked.
-            </p>
+            <p>{messages.labelsAreAskedFor({ asked, mostLabels })}</p>
           </Notice>
         )}
-        <TextField label="Search" value={search} onInput={setSearch} hint="Part number, name." />
+        <TextField
+          label={messages.search}
+          value={search}
+          onInput={setSearch}
+          hint={messages.partNumberName}
+        />
         <div class="row">
           <Button
             onClick={() =>
               setChosen(new Set([...chosen, ...found.filter(isOffered).map(({ id }) => id)]))
             }
           >
-            Tick all that are offered
+            {messages.tickAllThatAre}
           </Button>
           <Button disabled={chosen.size === 0} onClick={() => setChosen(new Set())}>
-            Tick none
+            {messages.tickNone}
           </Button>
         </div>
         <div class="labels-parts">
@@ -151,7 +151,7 @@ function Labels({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
               hint={stop.name}
             >
               {partText(stop)}
-              {!isOffered(stop) && ", not offered any more"}
+              {!isOffered(stop) && messages.notOfferedAnyMore}
             </CheckLine>
           ))}
         </div>
@@ -194,7 +194,7 @@ function Sheet({
     return Array.from({ length: copies }, () => ({ stop, picture }));
   });
   return (
-    <section class="labels-sheet" aria-label="Sheet of labels">
+    <section class="labels-sheet" aria-label={messages.sheetOfLabels}>
       {drawn.slice(0, count).map(({ stop, picture }, place) => (
         <Label
           key={`${stop.id} ${place}`}
@@ -238,7 +238,7 @@ function Label({
   if (!picture.ok) {
     return (
       <Notice tone="no">
-        <p>The part number “{partNumber}” is too long for a label. Shorten it in the library.</p>
+        <p>{messages.partNumberIsToo({ partNumber })}</p>
       </Notice>
     );
   }
@@ -253,7 +253,7 @@ function Label({
     >
       <svg
         role="img"
-        aria-label={`Code of ${partText(label)}`}
+        aria-label={messages.codeOf({ part: partText(label) })}
         viewBox={`${-quietZone} ${-quietZone} ${side} ${side}`}
         data-modules={side}
       >
@@ -262,10 +262,10 @@ function Label({
       </svg>
       <div>
         <strong>{partNumber}</strong>
-        {revision !== undefined && <span>Revision {revision}</span>}
-        {batch !== undefined && <span>Batch {batch}</span>}
+        {revision !== undefined && <span>{messages.revision({ revision })}</span>}
+        {batch !== undefined && <span>{messages.batch2({ batch })}</span>}
         <span class="part-label-name">{stop.name}</span>
-        <span>{length(meanOf(stop.freeHeight))} high</span>
+        <span>{messages.high({ meanOf: length(meanOf(stop.freeHeight)) })}</span>
         <span class="part-label-name">{pack.maker?.name ?? pack.name}</span>
       </div>
     </div>

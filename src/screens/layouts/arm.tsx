@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/screens/layouts.ts";
 import {
   add,
   belowHorizontal,
@@ -74,20 +75,20 @@ export const arm: LayoutOnScreen<"arm"> = {
   readings: {},
   words: {
     choice: {
-      name: "On an arm",
-      hint: "The stop meets a control arm or trailing arm that swings about a pivot.",
+      name: messages.onArm,
+      hint: messages.stopMeetsControlArm,
     },
-    title: "Stop on an arm",
-    description: "A control arm swings up and meets a stop under the frame.",
-    short: "Stop on an arm",
-    landing: "pad on the arm",
-    landingOfStopOnArm: "pad on the frame",
+    title: messages.stopOnArm,
+    description: messages.controlArmSwingsUp,
+    short: messages.stopOnArm,
+    landing: messages.padOnArm,
+    landingOfStopOnArm: messages.padOnFrame,
     lean: ({ armRole }) => ({
       ...leanOfStop(armRole),
-      note: `Top toward the ${armRole === "carriesWheel" ? "front" : "pivot"} is positive; the other way takes a minus. Upright: 0.`,
+      note: messages.topTowardFront({ armRole }),
     }),
-    movingMetal: "top of the arm",
-    placeOnArm: { value: "nearStop", name: "At the stop's place on the arm" },
+    movingMetal: messages.topOfArm,
+    placeOnArm: { value: "nearStop", name: messages.atStopsPlaceOn },
     closer: otherArmWords,
   },
   picture: {

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/screens/layouts.ts";
 import { add, distance, type Point, tyreRadius, type View } from "../shapes/geometry.ts";
 import { acrossFromLeft, down } from "../shapes/measurement.ts";
 import { Bar, Body, Box, Disc, Line, Plate, StopShape, type Tone } from "../shapes/parts.tsx";
@@ -81,11 +82,11 @@ function AxleSide({ view, skeleton, freeHeight, tone }: SceneProps & { readonly 
 const readings: LayoutOnScreen<"axle">["readings"] = {
   track: {
     words: () => ({
-      name: "Track",
-      how: "From the middle of the left tire's tread (A) to the middle of the right one (B), on the ground.",
-      wrong: "Measured outside to outside it is one tire's width too much.",
-      a: "middle, left tire",
-      b: "middle, right tire",
+      name: messages.track,
+      how: messages.fromMiddleOfLeft,
+      wrong: messages.measuredOutsideToOutside,
+      a: messages.middleLeftTire,
+      b: messages.middleRightTire,
     }),
     measure: ({ skeleton, side }) => ({
       ...acrossFromLeft({ x: skeleton.wheelCentre.x, y: -tyreRadius }, side, down),
@@ -94,11 +95,11 @@ const readings: LayoutOnScreen<"axle">["readings"] = {
   },
   stopSpacing: {
     words: () => ({
-      name: "Spacing of the stops",
-      how: "From the middle of the left stop (A) to the middle of the right one (B), straight across.",
-      wrong: "Frame rail to frame rail is not the same. Measure where the rubber meets its pad.",
-      a: "middle, left stop",
-      b: "middle, right stop",
+      name: messages.spacingOfStops,
+      how: messages.fromMiddleOfLeftStop,
+      wrong: messages.frameRailToFrame,
+      a: messages.middleLeftStop,
+      b: messages.middleRightStop,
     }),
     measure: ({ skeleton, side }) => ({
       ...acrossFromLeft(skeleton.stopFace, side, down),
@@ -111,19 +112,19 @@ export const axle: LayoutOnScreen<"axle"> = {
   readings,
   words: {
     choice: {
-      name: "On a beam axle",
-      hint: "One axle joins both wheels; the stops sit between axle and frame.",
+      name: messages.onBeamAxle,
+      hint: messages.oneAxleJoinsBoth,
     },
-    title: "Stop over a beam axle",
-    description: "One axle joins both wheels; a stop hangs from the frame over each end.",
-    short: "Beam axle",
-    landing: "pad on the axle",
-    plusLean: "top toward the middle = +",
+    title: messages.stopOverBeamAxle,
+    description: messages.oneAxleJoinsBothWheels,
+    short: messages.beamAxle,
+    landing: messages.padOnAxle,
+    plusLean: messages.topTowardMiddle,
     lean: ({ armRole }) => ({
       ...leanOfStop(armRole),
-      note: "Either way counts the same. Upright: 0.",
+      note: messages.eitherWayCountsSame,
     }),
-    movingMetal: "top of the axle",
+    movingMetal: messages.topOfAxle,
     placeOnArm: null,
     closer: null,
   },

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/screens/layouts.ts";
 import { add, belowHorizontal, tyreWidth } from "../shapes/geometry.ts";
 import { Joint, Line } from "../shapes/parts.tsx";
 import type { LayoutOnScreen } from "./layoutOnScreen.ts";
@@ -38,24 +39,24 @@ export const damper: LayoutOnScreen<"damper"> = {
   readings: {},
   words: {
     choice: {
-      name: "On a shock's rod",
-      hint: "The stop sits on the rod of a shock that stands on an arm.",
+      name: messages.onShocksRod,
+      hint: messages.stopSitsOnRod,
     },
-    title: "Stop on a shock",
-    description: "A shock stands on the arm; the stop sits on the shock's rod.",
-    short: "Stop on the shock rod, on an arm",
-    landing: "top of shock body",
+    title: messages.stopOnShock,
+    description: messages.shockStandsOnArm,
+    short: messages.stopOnShockRod,
+    landing: messages.topOfShockBody,
     lean: ({ armRole }) => ({
-      name: "Shock angle from vertical",
-      how: `Between a plumb line and the line of the shock's rod (A to B), seen ${leanSeen(armRole)}.`,
-      wrong: "The spring around it may sit crooked. Hold the gauge along the shock's body.",
-      a: "lower end",
-      b: "upper end",
-      note: "Top toward the pivot is positive; top away from it takes a minus. Upright: 0.",
-      skipped: "Skip it and 0 is used.",
+      name: messages.shockAngleFromVertical,
+      how: messages.betweenPlumbLineAnd({ leanSeen: leanSeen(armRole) }),
+      wrong: messages.springAroundItMay,
+      a: messages.lowerEnd,
+      b: messages.upperEnd,
+      note: messages.topTowardPivotIs,
+      skipped: messages.skipItAnd0,
     }),
-    movingMetal: "top of the arm",
-    placeOnArm: { value: "mount", name: "At the shock's lower mount" },
+    movingMetal: messages.topOfArm,
+    placeOnArm: { value: "mount", name: messages.atShocksLowerMount },
     closer: otherArmWords,
   },
   picture: {

@@ -1,2 +1,2 @@
-export const lowerPositive =
-  "Lower at the wheel is positive. Higher at the wheel: type it with a minus, or tap + / −.";
+import * as messages from "../../words/compiled/screens/layouts.ts";
+export const lowerPositive = messages.lowerAtWheelIs;

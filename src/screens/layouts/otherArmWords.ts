@@ -1,5 +1,6 @@
+import * as messages from "../../words/compiled/screens/layouts.ts";
 /** Asks for the other of two arms. */
 export const otherArmWords = {
-  lead: "The wheel does not rise exactly as the arm's outer joint does: the other arm tilts it. Four more readings make the answer sharper, and two that may be left out. Nothing is jacked.",
-  legend: "Measure the other arm too?",
+  lead: messages.wheelDoesNotRise,
+  legend: messages.measureOtherArmToo,
 } as const;

@@ -1,4 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
+import * as messages from "../../words/compiled/screens/offline.ts";
 import { Button } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { Icon } from "../parts/Icon.tsx";
@@ -66,7 +67,7 @@ export function OfflineNotice({
   }
   const question = <UpdateQuestion update={state.update} watch={watch} />;
   return updateOnly ? (
-    <aside class="offline-above" aria-label="Version of the app">
+    <aside class="offline-above" aria-label={messages.versionOfApp}>
       {question}
     </aside>
   ) : (
@@ -91,13 +92,9 @@ function UpdateQuestion({
   }, [watch]);
   return (
     <Notice tone="info" live>
-      <p>
-        {update === "waiting"
-          ? "A new version is ready."
-          : "Another tab took the new version. This page still works as it is."}
-      </p>
+      <p>{update === "waiting" ? messages.newVersionIsReady : messages.anotherTabTookNew}</p>
       {changes.length > 0 && (
-        <Disclosure summary="What is new">
+        <Disclosure summary={messages.whatIsNew}>
           <ul>
             {changes.map((line) => (
               <li key={line}>{line}</li>
@@ -107,10 +104,10 @@ function UpdateQuestion({
       )}
       <div class="row">
         <Button look="main" onClick={() => watch.takeUpdate()}>
-          {update === "waiting" ? "Update now" : "Load it here"}
+          {update === "waiting" ? messages.updateNow : messages.loadItHere}
         </Button>
         <Button look="plain" onClick={() => watch.putOffUpdate()}>
-          Later
+          {messages.later}
         </Button>
       </div>
     </Notice>
@@ -122,19 +119,20 @@ function OfflineLine({ kept, release }: { kept: OfflineState["kept"]; release: s
     case "kept":
       return (
         <p class="offline-tick" role="status">
-          <Icon name="tick" size={16} /> <strong>Ready offline</strong> · version {release}
+          <Icon name="tick" size={16} /> <strong>{messages.readyOffline}</strong>{" "}
+          {messages.version({ release })}
         </p>
       );
     case "notKept":
       return (
         <Notice tone="care" live>
-          <p>Not ready offline. Open Stopfit once more where there is a signal.</p>
+          <p>{messages.notReadyOfflineOpen}</p>
         </Notice>
       );
     case "notPossible":
       return (
         <Notice tone="care" live>
-          <p>This browser can't save Stopfit for use without a signal.</p>
+          <p>{messages.thisBrowserCantSave}</p>
         </Notice>
       );
     case "working":
@@ -143,5 +141,5 @@ function OfflineLine({ kept, release }: { kept: OfflineState["kept"]; release: s
 }
 
 function GettingReady() {
-  return <p class="offline-tick">Getting ready for use offline …</p>;
+  return <p class="offline-tick">{messages.gettingReadyForUse}</p>;
 }

@@ -15,6 +15,7 @@ import { isBlank } from "../../records/remeasure/earlierValues.ts";
 import { putBack, walkOf } from "../../records/remeasure/remeasureWalk.ts";
 import { keepJobAlike } from "../../storage/jobs.ts";
 import { createKeeper, type Keeper, type KeepState } from "../../storage/keeper.ts";
+import * as messages from "../../words/compiled/screens/openCheck.ts";
 import { answerHref, checksHref, goTo, stepHref } from "../addresses.ts";
 import type { AnswerScreenProps } from "../answer/AnswerScreen.tsx";
 import { StepScreen } from "../check/StepScreen.tsx";
@@ -295,20 +296,16 @@ export function CheckPlace({ opened, id, place, preferences: usual }: CheckPlace
     const sentence = loaded.state === "gone" ? loaded.sentence : null;
     return (
       <Screen
-        top={<span class="screen-name brand">Stopfit</span>}
+        top={<span class="screen-name brand">{messages.stopfit}</span>}
         actions={
           <ButtonLink look="main" href={checksHref}>
-            All checks
+            {messages.allChecks}
           </ButtonLink>
         }
       >
-        <h1>This check is not here</h1>
+        <h1>{messages.thisCheckIsNot}</h1>
         <Notice tone="care" live>
-          <p>
-            {sentence
-              ? sentenceText(sentence, wanted.length)
-              : "It was deleted, or it was never on this phone. A deleted check can be brought back from the list."}
-          </p>
+          <p>{sentence ? sentenceText(sentence, wanted.length) : messages.itWasDeletedOr}</p>
         </Notice>
       </Screen>
     );

@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import { rubberBlockCurve } from "../../physics/estimates/index.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { plainDecimal } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { type FieldProps, PackNumber } from "./fields.tsx";
@@ -24,9 +25,9 @@ export function BlockEstimate({ draft, change }: FieldProps) {
     const tol = reader.number(`${field}.tol`, label, kind, "zeroOrMore") ?? 0;
     return read === undefined ? null : { value: read, tol };
   };
-  const shoreA = value("hardness", "Hardness", "number");
-  const diameter = value("diameter", "Diameter", "length");
-  const height = value("height", "Height", "length");
+  const shoreA = value("hardness", messages.hardness, "number");
+  const diameter = value("diameter", messages.diameter, "length");
+  const height = value("height", messages.height, "length");
   const outcome =
     shoreA && diameter && height ? rubberBlockCurve({ shoreA, diameter, height }) : null;
   const length = (mm: number) => quantityText({ kind: "length", value: mm }, draft.unit);
@@ -63,22 +64,19 @@ export function BlockEstimate({ draft, change }: FieldProps) {
   };
   return (
     <>
-      <p class="small">
-        For an old solid rubber block whose makers and figures are lost. Press a Shore A gauge on a
-        flat, clean face away from the edge, five times, and take the mean.
-      </p>
+      <p class="small">{messages.forOldSolidRubber}</p>
       <div class="pack-reading">
         <PackNumber
           {...fields}
           field="hardness"
-          label="Hardness"
+          label={messages.hardness}
           kind="number"
-          unitWords="Shore A"
+          unitWords={messages.shore}
         />
         <PackNumber
           {...fields}
           field="hardness.tol"
-          label="± of the hardness"
+          label={messages.ofHardness}
           labelUnseen
           lead="±"
           kind="number"
@@ -90,13 +88,13 @@ export function BlockEstimate({ draft, change }: FieldProps) {
           <PackNumber
             {...fields}
             field={field}
-            label={field === "diameter" ? "Diameter of the block" : "Height of the block"}
+            label={field === "diameter" ? messages.diameterOfBlock : messages.heightOfBlock}
             kind="length"
           />
           <PackNumber
             {...fields}
             field={`${field}.tol`}
-            label={`± of the ${field}`}
+            label={messages.ofWord({ field })}
             labelUnseen
             lead="±"
             kind="length"
@@ -113,19 +111,21 @@ export function BlockEstimate({ draft, change }: FieldProps) {
       {outcome?.ok && (
         <Notice tone="care" live>
           <p>
-            <strong>Estimate:</strong>{" "}
-            {quantityText({ kind: "rate", value: outcome.value.rateNPerMm.value }, draft.unit)} ±{" "}
-            {quantityText({ kind: "rate", value: outcome.value.rateNPerMm.tol }, draft.unit)} at
-            small compression, shape factor {outcome.value.shapeFactor.toFixed(2)}, usable{" "}
-            {length(outcome.value.usableCompressionMm)}.
+            <strong>{messages.estimate}</strong>{" "}
+            {messages.atSmallCompressionShape({
+              rateNPerMm: quantityText(
+                { kind: "rate", value: outcome.value.rateNPerMm.value },
+                draft.unit,
+              ),
+              tol: quantityText({ kind: "rate", value: outcome.value.rateNPerMm.tol }, draft.unit),
+              shapeFactor: outcome.value.shapeFactor.toFixed(2),
+              usableCompressionMm: length(outcome.value.usableCompressionMm),
+            })}
           </p>
-          <p class="small">
-            An estimate from hardness is ± 25 % at best. That much enters the margin of error of
-            every answer with this stop. It says nothing of damping.
-          </p>
+          <p class="small">{messages.estimateFromHardnessIs}</p>
           <div class="row">
             <Button icon="tick" onClick={take}>
-              Take it over
+              {messages.takeItOver}
             </Button>
           </div>
         </Notice>

@@ -1,5 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import type { ImportOptions, TestQuantity, TestUnit } from "../../records/testRows/testFile.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { Button } from "../parts/Button.tsx";
 import { SelectField } from "../parts/Field.tsx";
 
@@ -18,14 +19,14 @@ const units: { readonly [Quantity in TestQuantity]: readonly TestUnit[] } = {
 };
 
 const quantityWords: { readonly [Quantity in TestQuantity]: string } = {
-  depth: "Depth or displacement",
-  speed: "Speed",
-  force: "Force",
-  time: "Time",
+  depth: messages.depthOrDisplacement,
+  speed: messages.speed,
+  force: messages.force,
+  time: messages.time,
 };
 
 const options = [
-  { value: "", text: "Not used" },
+  { value: "", text: messages.notUsed },
   ...(Object.keys(units) as TestQuantity[]).flatMap((quantity) =>
     units[quantity].map((unit) => ({
       value: `${quantity} ${unit}`,
@@ -63,14 +64,14 @@ export function ColumnChoice({
   const enough = has("depth") && has("force") && (has("speed") || has("time"));
   return (
     <section class="card" aria-labelledby="columns-heading">
-      <h2 id="columns-heading">Say what the columns are</h2>
+      <h2 id="columns-heading">{messages.sayWhatColumnsAre}</h2>
       {Array.from({ length: width }, (_, index) => {
         const samples = lines.map((cells) => cells[index] ?? "").filter((cell) => cell !== "");
         const use = chosen[index];
         return (
           <SelectField
             key={index}
-            label={`Column ${index + 1}`}
+            label={messages.column({ index: index + 1 })}
             hint={samples.join(" · ")}
             value={use ? `${use.quantity} ${use.unit}` : ""}
             options={options}
@@ -89,9 +90,9 @@ export function ColumnChoice({
           />
         );
       })}
-      <p class="small soft">Needed: depth and force once each, and speed or time.</p>
+      <p class="small soft">{messages.neededDepthAndForce}</p>
       <Button look="main" disabled={!enough} onClick={() => onColumns(columns)}>
-        Read it so
+        {messages.readItSo}
       </Button>
     </section>
   );

@@ -1,13 +1,14 @@
 import type { TestConditions } from "../../records/pack/pack.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { TextField } from "../parts/Field.tsx";
 
 export const conditionNames: readonly (readonly [keyof TestConditions, string])[] = [
-  ["temperature", "Temperature"],
-  ["preload", "Preload"],
-  ["conditioning", "Cycles before the test"],
-  ["rest", "Rest before the test"],
-  ["specimen", "Specimen"],
+  ["temperature", messages.temperature],
+  ["preload", messages.preload],
+  ["conditioning", messages.cyclesBeforeTest],
+  ["rest", messages.restBeforeTest],
+  ["specimen", messages.specimen],
 ];
 
 /** Under what a test was made: kept beside it as typed; no figure is changed for it. */
@@ -19,7 +20,7 @@ export function ConditionFields({
   onChange: (conditions: TestConditions) => void;
 }) {
   return (
-    <Disclosure summary="Conditions of the test">
+    <Disclosure summary={messages.conditionsOfTest}>
       {conditionNames.map(([name, label]) => (
         <TextField
           key={name}
@@ -32,7 +33,7 @@ export function ConditionFields({
           }}
         />
       ))}
-      <p class="small soft">Saved beside the test. No figure is changed for them.</p>
+      <p class="small soft">{messages.savedBesideTestNo}</p>
     </Disclosure>
   );
 }

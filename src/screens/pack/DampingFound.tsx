@@ -1,5 +1,6 @@
 import { quantityText } from "../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 
 /** A value and its ±, N·s/mm; null where nothing was tested. */
 type Found = readonly [value: number, off: number] | null;
@@ -9,7 +10,7 @@ export function dampingUnitOf(unit: LengthUnit): "lbf·s/in" | "N·s/mm" {
 }
 
 export function dampingText(found: Found, unit: LengthUnit): string {
-  if (found === null) return "not tested";
+  if (found === null) return messages.notTested;
   const [value, off] = found.map((each) => fromModel(each, dampingUnitOf(unit)));
   return `${value?.toPrecision(3)} ± ${off?.toPrecision(2)}`;
 }
@@ -33,9 +34,9 @@ export function DampingFound({
       <caption class="unseen">{caption}</caption>
       <thead>
         <tr>
-          <th scope="col">Depth</th>
-          <th scope="col">Pressed deeper, {dampingUnitOf(unit)}</th>
-          <th scope="col">Coming back, {dampingUnitOf(unit)}</th>
+          <th scope="col">{messages.depth}</th>
+          <th scope="col">{messages.pressedDeeper({ dampingUnitOf: dampingUnitOf(unit) })}</th>
+          <th scope="col">{messages.comingBack({ dampingUnitOf: dampingUnitOf(unit) })}</th>
         </tr>
       </thead>
       <tbody>

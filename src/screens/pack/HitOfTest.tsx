@@ -6,15 +6,16 @@ import { predictedHit } from "../../physics/stopTests/index.ts";
 import { parseNumber } from "../../records/entry/lengthEntry.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { TextField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
 
 const figures: readonly (readonly [string, QuantityKind, keyof FreeMassHit])[] = [
-  ["Greatest force", "force", "peakForceN"],
-  ["Pressed by", "length", "peakCompressionMm"],
-  ["Leaves at", "speed", "leaveSpeedMmPerS"],
-  ["Energy in", "energy", "energyInJ"],
-  ["Energy back out", "energy", "energyOutJ"],
+  [messages.greatestForce, "force", "peakForceN"],
+  [messages.pressedBy, "length", "peakCompressionMm"],
+  [messages.leavesAt, "speed", "leaveSpeedMmPerS"],
+  [messages.energyIn, "energy", "energyInJ"],
+  [messages.energyBackOut, "energy", "energyOutJ"],
 ];
 
 /** The hit of a free mass on the stop as this test found it. */
@@ -37,10 +38,10 @@ export function HitOfTest({ analysis, unit }: { analysis: TestAnalysis; unit: Le
   const hit = predicted?.ok ? predicted.value : null;
   return (
     <section class="card" aria-labelledby="hit-heading">
-      <h2 id="hit-heading">Predicted hit</h2>
-      <p class="small soft">A free mass meets the stop, without weight.</p>
+      <h2 id="hit-heading">{messages.predictedHit}</h2>
+      <p class="small soft">{messages.freeMassMeetsStop}</p>
       <TextField
-        label="Mass"
+        label={messages.mass}
         value={mass}
         unit="kg"
         keys="decimal"
@@ -48,7 +49,7 @@ export function HitOfTest({ analysis, unit }: { analysis: TestAnalysis; unit: Le
         {...message(massKg)}
       />
       <TextField
-        label="Speed at the stop"
+        label={messages.speedAtStop}
         value={speed}
         unit="m/s"
         keys="decimal"
@@ -80,7 +81,7 @@ export function HitOfTest({ analysis, unit }: { analysis: TestAnalysis; unit: Le
                 <p>{sentenceText(sentence, unit)}</p>
               </Notice>
             ))}
-          <p class="small soft">Each ± holds 95 % of what the test allows. {simulatedStops}</p>
+          <p class="small soft">{messages.eachHolds95Of({ simulatedStops })}</p>
         </>
       )}
     </section>

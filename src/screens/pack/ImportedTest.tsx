@@ -4,6 +4,7 @@ import { quantityText, sentenceText } from "../../records/entry/quantityText.ts"
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, PackStop, TestConditions } from "../../records/pack/pack.ts";
 import type { TestImport } from "../../records/testRows/testFile.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { Button } from "../parts/Button.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -48,7 +49,7 @@ export function ImportedTest({
     const next = stopWithTest(stop, imported, test, { curve, loss });
     const result = await changePack(
       withStop(pack, next),
-      `Imported: ${file.name} for ${stop.name}`,
+      messages.importedFor({ name: file.name, name2: stop.name }),
     );
     setFaults(
       goAfter(result, packItemHref("stop", stop.id)).map(({ sentence }) =>
@@ -71,47 +72,43 @@ export function ImportedTest({
       <TestCharts plots={plots} unit={unit} />
       {found && <HitOfTest analysis={analysis} unit={unit} />}
       <section class="card" aria-labelledby="take-heading">
-        <h2 id="take-heading">Save it with {stop.name}</h2>
+        <h2 id="take-heading">{messages.saveItWith({ name: stop.name })}</h2>
         {found && (
           <CheckLine
             checked={curve}
             onChange={setCurve}
-            hint={`${found.curve.length} points take the place of the stop's ${stop.curve.length}.`}
+            hint={messages.pointsTakePlaceOf({
+              curve: found.curve.length,
+              curve2: stop.curve.length,
+            })}
           >
-            Use this force curve
+            {messages.useThisForceCurve}
           </CheckLine>
         )}
         {curve && short !== null && (
           <Notice tone="care">
             <p>
-              The test ends {length(short)} before the usable compression of{" "}
-              {length(stop.usableCompressionMm)}: beyond it the curve goes straight on. Test deeper,
-              or lower the usable compression.
+              {messages.testEndsBeforeUsable({
+                short: length(short),
+                usableCompressionMm: length(stop.usableCompressionMm),
+              })}
             </p>
           </Notice>
         )}
         {found?.testedAtSpeed && (
-          <CheckLine
-            checked={loss}
-            onChange={setLoss}
-            hint="Loss at rest, fading parts and damping take the place of the stop's."
-          >
-            Use this loss
+          <CheckLine checked={loss} onChange={setLoss} hint={messages.lossAtRestFading}>
+            {messages.useThisLoss}
           </CheckLine>
         )}
-        {!found && (
-          <p class="small">It is saved as a test. The stop's curve and loss stay as they are.</p>
-        )}
+        {!found && <p class="small">{messages.itIsSavedAs}</p>}
         <ConditionFields conditions={conditions} onChange={setConditions} />
         {unread > 0 && (
           <p class="small" id="unread-remarks">
-            {unread === 1
-              ? "One remark above is not marked as read."
-              : `${unread} remarks above are not marked as read.`}
+            {unread === 1 ? messages.oneRemarkAboveIs : messages.remarksAboveAreNot({ unread })}
           </p>
         )}
         <Button look="main" icon="tick" onClick={keep} disabled={unread > 0}>
-          Save
+          {messages.save}
         </Button>
         {faults.length > 0 && (
           <Notice tone="no" live>
@@ -127,7 +124,8 @@ export function ImportedTest({
 
 function factsOf({ rows, rowsLeftOut, columns, decimalMark }: TestImport["file"]): string {
   const used = columns.map(({ quantity, unit }) => `${quantity} in ${unit}`).join(", ");
-  const out = rowsLeftOut > 0 ? `, ${rowsLeftOut.toLocaleString("en")} left out` : "";
+  const out =
+    rowsLeftOut > 0 ? messages.leftOut({ rowsLeftOut: rowsLeftOut.toLocaleString("en") }) : "";
   const mark = decimalMark === "," ? "comma" : "point";
-  return `${rows.toLocaleString("en")} rows${out}; columns: ${used}; decimal ${mark}.`;
+  return messages.rowsColumnsDecimal({ rows: rows.toLocaleString("en"), out, used, mark });
 }

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { sentenceText } from "../../records/entry/quantityText.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { packHref } from "../addresses.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -24,19 +25,19 @@ export function ItemScreen({
     <Screen
       top={
         <>
-          <ButtonLink look="quiet" href={packHref} icon="back" label="To the parts library" />
-          <span class="screen-name">Parts library</span>
+          <ButtonLink look="quiet" href={packHref} icon="back" label={messages.toPartsLibrary} />
+          <span class="screen-name">{messages.partsLibrary}</span>
         </>
       }
       actions={
         <>
           {changed && (
             <Button icon="undo" onClick={editing.discard}>
-              As it was
+              {messages.asItWas}
             </Button>
           )}
           <Button look="main" icon="tick" onClick={onKeep}>
-            Save
+            {messages.save}
           </Button>
         </>
       }
@@ -46,21 +47,18 @@ export function ItemScreen({
       </h1>
       {changed && (
         <p class="small soft" role="status">
-          Changed, not in the library yet. What you typed stays here until you save it.
+          {messages.changedNotInLibrary}
         </p>
       )}
       {overtaken && (
         <Notice tone="care" live>
-          <p>
-            The library has been changed since you began. You see what you had typed; “As it was”
-            shows what the library has now.
-          </p>
+          <p>{messages.libraryHasBeenChanged}</p>
         </Notice>
       )}
       {children}
       {faults.length > 0 && (
         <Notice tone="no" live>
-          <p>Not saved yet:</p>
+          <p>{messages.notSavedYet}</p>
           <ul class="plain-list">
             {faults.map(({ field, sentence }) => {
               const text = sentenceText(sentence, draft.unit);
@@ -78,17 +76,17 @@ export function NoSuchItem({ what }: { what: string }) {
   const focus = useHeadingFocus(what);
   return (
     <Screen
-      top={<span class="screen-name">Parts library</span>}
+      top={<span class="screen-name">{messages.partsLibrary}</span>}
       actions={
         <ButtonLink look="main" href={packHref}>
-          To the parts library
+          {messages.toPartsLibrary}
         </ButtonLink>
       }
     >
       <h1 ref={focus} tabIndex={-1}>
-        This {what} is not in the library
+        {messages.thisIsNotIn({ what })}
       </h1>
-      <p>It may have been deleted, or another library has been opened since.</p>
+      <p>{messages.itMayHaveBeen}</p>
     </Screen>
   );
 }

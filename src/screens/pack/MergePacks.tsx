@@ -9,6 +9,7 @@ import {
   packDifferences,
   usualChoice,
 } from "../../records/pack/packMerge.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { packHref } from "../addresses.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
@@ -18,10 +19,10 @@ import { changePack } from "./packEdits.ts";
 import { goAfter } from "./useItemDraft.ts";
 
 const listWords: { readonly [List in PackDifference["list"]]: string } = {
-  stop: "Stop",
-  platform: "Vehicle",
-  rules: "Requirements",
-  pack: "Library",
+  stop: messages.stopWord,
+  platform: messages.vehicle,
+  rules: messages.requirements,
+  pack: messages.library,
 };
 
 /** Two packs, what differs between them, and for each difference which one holds. */
@@ -59,7 +60,7 @@ export function MergePacks({
       setFaults([sentenceText(merged.fault.sentence, unit)]);
       return;
     }
-    const result = await changePack(merged.value, `Merged with ${theirsName}`);
+    const result = await changePack(merged.value, messages.mergedWith({ theirsName }));
     setFaults(goAfter(result, packHref).map(({ sentence }) => sentenceText(sentence, unit)));
   };
   const clashes = differences.filter(({ kind }) => kind === "differs").length;
@@ -67,41 +68,45 @@ export function MergePacks({
     <Screen
       top={
         <>
-          <ButtonLink look="quiet" href={packHref} icon="back" label="To the parts library" />
-          <span class="screen-name">Merge two libraries</span>
+          <ButtonLink look="quiet" href={packHref} icon="back" label={messages.toPartsLibrary} />
+          <span class="screen-name">{messages.mergeTwoLibraries}</span>
         </>
       }
       actions={
         <>
-          <ButtonLink href={packHref}>Leave both</ButtonLink>
+          <ButtonLink href={packHref}>{messages.leaveBoth}</ButtonLink>
           <Button look="main" icon="tick" onClick={merge}>
-            Merge
+            {messages.merge}
           </Button>
         </>
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        Merge two libraries
+        {messages.mergeTwoLibraries}
       </h1>
       <dl class="pack-two">
         <div>
-          <dt>Here</dt>
+          <dt>{messages.here}</dt>
           <dd>{mine.name}</dd>
         </div>
         <div>
-          <dt>Other</dt>
+          <dt>{messages.other}</dt>
           <dd>{theirsName}</dd>
         </div>
       </dl>
       <p>
         {differences.length === 0
-          ? "The two hold the same. There is nothing to merge."
-          : `${differences.length} difference${differences.length === 1 ? "" : "s"}, ${clashes} of them in what both have. What only one has is taken over unless you leave it out.`}
+          ? messages.twoHoldSameThere
+          : messages.differenceOfThemIn({
+              differences: differences.length,
+              differences2: differences.length === 1 ? "" : "s",
+              clashes,
+            })}
       </p>
       {clashes > 1 && (
         <div class="row">
-          <Button onClick={() => chooseAll("mine")}>Always the one here</Button>
-          <Button onClick={() => chooseAll("theirs")}>Always the other</Button>
+          <Button onClick={() => chooseAll("mine")}>{messages.alwaysOneHere}</Button>
+          <Button onClick={() => chooseAll("theirs")}>{messages.alwaysOther}</Button>
         </div>
       )}
       <ul class="check-list">
@@ -112,20 +117,22 @@ export function MergePacks({
             </h2>
             {difference.fields.length > 0 && (
               <table class="pack-differs">
-                <caption class="unseen">{difference.label}: what differs</caption>
+                <caption class="unseen">
+                  {messages.whatDiffers({ label: difference.label })}
+                </caption>
                 <thead>
                   <tr>
-                    <th scope="col">Field</th>
-                    <th scope="col">Here</th>
-                    <th scope="col">Other</th>
+                    <th scope="col">{messages.field}</th>
+                    <th scope="col">{messages.here}</th>
+                    <th scope="col">{messages.other}</th>
                   </tr>
                 </thead>
                 <tbody>
                   {difference.fields.map(({ path, name, mine: own, theirs: other }) => (
                     <tr key={path}>
                       <th scope="row">{name}</th>
-                      <td>{own ?? "not given"}</td>
-                      <td>{other ?? "not given"}</td>
+                      <td>{own ?? messages.notGiven}</td>
+                      <td>{other ?? messages.notGiven}</td>
                     </tr>
                   ))}
                 </tbody>
@@ -134,10 +141,10 @@ export function MergePacks({
             <Segmented
               legend={
                 difference.kind === "onlyMine"
-                  ? "Only here"
+                  ? messages.onlyHere
                   : difference.kind === "onlyTheirs"
-                    ? "Only in the other"
-                    : "Both have it, not the same"
+                    ? messages.onlyInOther
+                    : messages.bothHaveItNot
               }
               value={chosen(difference)}
               onChange={(choice) =>
@@ -165,19 +172,21 @@ function optionsOf({
 }: PackDifference): readonly { value: MergeChoice; name: string }[] {
   if (kind === "onlyMine") {
     return [
-      { value: "mine", name: "Keep" },
-      { value: "neither", name: "Leave out" },
+      { value: "mine", name: messages.keep },
+      { value: "neither", name: messages.leaveOut },
     ];
   }
   if (kind === "onlyTheirs") {
     return [
-      { value: "theirs", name: "Take it" },
-      { value: "neither", name: "Leave out" },
+      { value: "theirs", name: messages.takeIt },
+      { value: "neither", name: messages.leaveOut },
     ];
   }
   return [
-    { value: "mine", name: "Here" },
-    { value: "theirs", name: "Other" },
-    ...(list === "stop" || list === "platform" ? [{ value: "both" as const, name: "Both" }] : []),
+    { value: "mine", name: messages.here },
+    { value: "theirs", name: messages.other },
+    ...(list === "stop" || list === "platform"
+      ? [{ value: "both" as const, name: messages.both }]
+      : []),
   ];
 }

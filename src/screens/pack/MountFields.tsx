@@ -3,6 +3,7 @@ import { layoutKinds } from "../../physics/readings/index.ts";
 import { capital, inModelUnits } from "../../physics/sentence.ts";
 import { isThreaded, mountingWays, wayWords } from "../../records/pack/mounting.ts";
 import { readThread } from "../../records/pack/thread.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
 import { CheckLine } from "../parts/Choices.tsx";
 import { SelectField, TextField } from "../parts/Field.tsx";
@@ -20,25 +21,23 @@ export function MountFields({ draft, change, of }: FieldProps & { of: "stop" | "
   const read = thread.trim() === "" ? null : readThread(thread);
   return (
     <section class="card" aria-labelledby="mount-heading">
-      <h2 id="mount-heading">Mounting</h2>
+      <h2 id="mount-heading">{messages.mounting}</h2>
       <p class="small soft">
-        {of === "stop"
-          ? "Decides where this stop can be fitted. What is left out counts as not known: check the thread."
-          : "Decides which stops can be fitted here. What is left out counts as not known."}
+        {of === "stop" ? messages.decidesWhereThisStop : messages.decidesWhichStopsCan}
       </p>
       <SelectField
-        label={of === "stop" ? "How it is held" : "What holds a stop here"}
+        label={of === "stop" ? messages.howItIsHeld : messages.whatHoldsStopHere}
         value={way ?? ""}
         options={[
-          { value: "", text: "Not known" },
+          { value: "", text: messages.notKnown },
           ...mountingWays.map((value) => ({ value, text: capital(wayWords[value]) })),
         ]}
         onChange={put("mount.way")}
       />
       {way !== null && isThreaded(way) && (
         <TextField
-          label="Thread"
-          hint="M10 x 1.5, or 3/8-16"
+          label={messages.thread}
+          hint={messages.m10X1}
           value={thread}
           maxLength={40}
           onInput={put("mount.thread")}
@@ -52,7 +51,7 @@ export function MountFields({ draft, change, of }: FieldProps & { of: "stop" | "
         <PackNumber
           {...fields}
           field="mount.size"
-          label={way === "rod" ? "Bore over the rod" : "Diameter of the cup"}
+          label={way === "rod" ? messages.boreOverRod : messages.diameterOfCup}
           kind="length"
         />
       )}
@@ -60,7 +59,7 @@ export function MountFields({ draft, change, of }: FieldProps & { of: "stop" | "
         <PackNumber
           {...fields}
           field="mount.spacing"
-          label="Between the bolts, center to center"
+          label={messages.betweenBoltsCenterTo}
           kind="length"
         />
       )}
@@ -68,16 +67,21 @@ export function MountFields({ draft, change, of }: FieldProps & { of: "stop" | "
         <PackNumber
           {...fields}
           field="mount.seat"
-          label={of === "stop" ? "Across its foot" : "Room across for the foot"}
+          label={of === "stop" ? messages.acrossItsFoot : messages.roomAcrossForFoot}
           kind="length"
         />
       )}
       {way !== null && of === "platform" && (
-        <PackNumber {...fields} field="mount.room" label="Room across for the stop" kind="length" />
+        <PackNumber
+          {...fields}
+          field="mount.room"
+          label={messages.roomAcrossForStop}
+          kind="length"
+        />
       )}
       {way !== null && of === "stop" && (
         <fieldset class="field">
-          <legend class="field-label">Layouts it is made for (leave all off for any)</legend>
+          <legend class="field-label">{messages.layoutsItIsMade}</legend>
           <div class="choices">
             {layoutKinds.map((kind) => (
               <LayoutLine key={kind} kind={kind} draft={draft} change={change} />

@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import { packNews } from "../../records/pack/packNews.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { Button } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -39,23 +40,26 @@ export function NewerPack({ onMerge }: NewerPackProps) {
     <Notice tone="info" live>
       <p>
         <strong>
-          A newer parts library is ready: {newer.name}
-          {newer.edition && `, edition ${newer.edition}`}.
+          {messages.newerPartsLibraryIs({
+            name: newer.name,
+            hasEdition: Boolean(newer.edition),
+            edition: newer.edition,
+          })}
         </strong>{" "}
-        In use is {pack.name === newer.name ? "" : `${pack.name}, `}edition{" "}
-        {pack.edition ?? "not named"}. Checks that you made keep what they used.
+        {messages.inUseIsEdition({
+          name: pack.name === newer.name ? "" : `${pack.name}, `,
+          edition: pack.edition ?? messages.notNamed,
+        })}
       </p>
-      <Disclosure summary={`What changes (${news.length})`}>
+      <Disclosure summary={messages.whatChanges({ news: news.length })}>
         <ul>
           {news.map((line) => (
             <li key={line}>{line}</li>
           ))}
         </ul>
       </Disclosure>
-      {changedHere && (
-        <p>You changed or opened the one in use yourself. Using the newer one drops that.</p>
-      )}
-      {failed && <p>It can't be taken now. Find a signal, then try again.</p>}
+      {changedHere && <p>{messages.youChangedOrOpened}</p>}
+      {failed && <p>{messages.itCantBeTaken}</p>}
       <div class="row">
         <Button
           look="main"
@@ -65,16 +69,18 @@ export function NewerPack({ onMerge }: NewerPackProps) {
             if (kept !== null) setNewer(null);
           }}
         >
-          Use the newer one
+          {messages.useNewerOne}
         </Button>
-        {changedHere && onMerge && <Button onClick={() => onMerge(newer)}>Merge the two</Button>}
+        {changedHere && onMerge && (
+          <Button onClick={() => onMerge(newer)}>{messages.mergeTwo}</Button>
+        )}
         <Button
           onClick={async () => {
             setNewer(null);
             await refuseShippedPack();
           }}
         >
-          Keep this one
+          {messages.keepThisOne}
         </Button>
       </div>
     </Notice>

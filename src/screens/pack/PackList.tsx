@@ -4,6 +4,7 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, PackStop, Platform } from "../../records/pack/pack.ts";
 import { platformTold } from "../../records/pack/platformTold.ts";
 import { stopFacts } from "../../records/pack/stopFacts.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { checksHref, goTo, labelsHref, sendPackHref } from "../addresses.ts";
 import { MoreFound } from "../choosing/MoreFound.tsx";
 import { mostShown, useFound } from "../choosing/search.ts";
@@ -78,11 +79,10 @@ export function PackList({
   };
   const useShipped = async () => {
     if (shippedDigest === null) {
-      return change(shippedHead, `Left: ${pack.name}, for the library that ships`);
+      return change(shippedHead, messages.leftForLibraryThat({ name: pack.name }));
     }
     const kept = await useShippedPack();
-    if (kept === null)
-      setSaid(["The library that ships can't be read. Find a signal, then try again."]);
+    if (kept === null) setSaid([messages.libraryThatShipsCant]);
   };
   const open = async (list: FileList | null) => {
     const file = list?.[0];
@@ -92,8 +92,9 @@ export function PackList({
   const usualOf = (id: string) => pack.platforms.filter(({ usualStop }) => usualStop === id).length;
   const deleteStop = (stop: PackStop) => {
     const count = usualOf(stop.id);
-    const also = count === 0 ? "" : `, the usual stop of ${count} vehicle${count === 1 ? "" : "s"}`;
-    return change(withoutStop(pack, stop.id), `Deleted: ${stop.name}${also}`);
+    const also =
+      count === 0 ? "" : messages.usualStopOfVehicle({ count, count2: count === 1 ? "" : "s" });
+    return change(withoutStop(pack, stop.id), messages.deleted({ name: stop.name, also }));
   };
   const undo = undoWords();
 
@@ -101,23 +102,23 @@ export function PackList({
     <Screen
       top={
         <>
-          <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
-          <span class="screen-name">Parts library</span>
+          <ButtonLink look="quiet" href={checksHref} icon="back" label={messages.allChecks} />
+          <span class="screen-name">{messages.partsLibrary}</span>
         </>
       }
       actions={
         <>
           <Button look="main" icon="file" onClick={() => picker.current?.click()}>
-            Open a library
+            {messages.openLibrary}
           </Button>
           <ButtonLink href={sendPackHref} icon="forward">
-            Hand over
+            {messages.handOver}
           </ButtonLink>
         </>
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        {pack.name || "Parts library"}
+        {pack.name || messages.partsLibrary}
       </h1>
       <input
         ref={picker}
@@ -125,19 +126,20 @@ export function PackList({
         accept=".json,application/json"
         class="unseen"
         tabIndex={-1}
-        aria-label="Library to open"
+        aria-label={messages.libraryToOpen}
         onChange={(event) => open(event.currentTarget.files)}
       />
       {pack.maker && <MakerLine maker={pack.maker} />}
       <NewerPack unit={unit} onMerge={(theirs) => onMerge(theirs, theirs.name)} />
       {pack.notes && <p class="soft">{pack.notes}</p>}
       <p class="small soft">
-        {pack.stops.length} stops, {pack.platforms.length} vehicles.{" "}
-        {revision === 0 || (shippedDigest !== null && !edited)
-          ? "As it came with Stopfit."
-          : "Saved on this phone."}{" "}
-        {pack.edition && `Edition ${pack.edition}. `}Checks keep a copy of what they used: a change
-        here changes no old answer.
+        {messages.stopsVehiclesAsIt({
+          stops: pack.stops.length,
+          platforms: pack.platforms.length,
+          isRevision: Boolean(revision === 0 || (shippedDigest !== null && !edited)),
+          hasEdition: Boolean(pack.edition),
+          edition: pack.edition,
+        })}
       </p>
       {fault && (
         <Notice tone="no" live>
@@ -156,33 +158,34 @@ export function PackList({
           <p>{undo}.</p>
           <div class="row">
             <Button icon="undo" onClick={() => undoPackChange().then(() => setSaid([]))}>
-              Undo
+              {messages.undo}
             </Button>
           </div>
         </Notice>
       )}
       <div class="row">
         <ButtonLink href={packRulesHref} icon="pencil">
-          Name and requirements
+          {messages.nameAndRequirements}
         </ButtonLink>
-        <ButtonLink href={labelsHref}>Labels for parts</ButtonLink>
+        <ButtonLink href={labelsHref}>{messages.labelsForParts}</ButtonLink>
         {(shippedDigest === null ? revision !== 0 : edited) && (
           <Button icon="undo" onClick={() => useShipped()}>
-            The library that ships
+            {messages.libraryThatShips}
           </Button>
         )}
       </div>
       <TextField
-        label="Search"
+        label={messages.search}
         value={search}
         onInput={setSearch}
-        placeholder="Part number, name, class"
+        placeholder={messages.partNumberNameClass}
       />
       <section class="stack-close" aria-labelledby="stops-heading">
         <div class="pack-heading">
-          <h2 id="stops-heading">Stops ({stops.length})</h2>
+          <h2 id="stops-heading">{messages.stops({ stops: stops.length })}</h2>
           <ButtonLink icon="plus" href={packItemHref("stop", newItem)}>
-            Add<span class="unseen"> a stop</span>
+            {messages.add}
+            <span class="unseen"> {messages.stopWord2}</span>
           </ButtonLink>
         </div>
         <ul class="check-list">
@@ -190,12 +193,12 @@ export function PackList({
             <MenuRow
               key={stop.id}
               name={stop.name}
-              facts={`${stopFacts(stop, unit)}${stop.tests?.length ? ` · ${stop.tests.length} test${stop.tests.length === 1 ? "" : "s"}` : ""}`}
+              facts={`${stopFacts(stop, unit)}${stop.tests?.length ? messages.test({ tests: stop.tests.length, tests2: stop.tests.length === 1 ? "" : "s" }) : ""}`}
               href={packItemHref("stop", stop.id)}
               actions={itemActions(
                 () => {
                   const copy = copiedStop(pack, stop);
-                  return change(withStop(pack, copy), `Added: ${copy.name}`);
+                  return change(withStop(pack, copy), messages.added({ name: copy.name }));
                 },
                 () => deleteStop(stop),
               )}
@@ -206,9 +209,10 @@ export function PackList({
       </section>
       <section class="stack-close" aria-labelledby="platforms-heading">
         <div class="pack-heading">
-          <h2 id="platforms-heading">Vehicles ({platforms.length})</h2>
+          <h2 id="platforms-heading">{messages.vehicles({ platforms: platforms.length })}</h2>
           <ButtonLink icon="plus" href={packItemHref("platform", newItem)}>
-            Add<span class="unseen"> a vehicle</span>
+            {messages.add}
+            <span class="unseen"> {messages.vehicle2}</span>
           </ButtonLink>
         </div>
         <ul class="check-list">
@@ -221,9 +225,13 @@ export function PackList({
               actions={itemActions(
                 () => {
                   const copy = copiedPlatform(pack, platform);
-                  return change(withPlatform(pack, copy), `Added: ${copy.label}`);
+                  return change(withPlatform(pack, copy), messages.added2({ label: copy.label }));
                 },
-                () => change(withoutPlatform(pack, platform.id), `Deleted: ${platform.label}`),
+                () =>
+                  change(
+                    withoutPlatform(pack, platform.id),
+                    messages.deleted2({ label: platform.label }),
+                  ),
               )}
             />
           ))}
@@ -237,7 +245,10 @@ export function PackList({
           onLeave={() => setOpened(null)}
           onUse={(theirs) => {
             setOpened(null);
-            return change(theirs, `Opened: ${theirs.name}, in place of ${pack.name}`);
+            return change(
+              theirs,
+              messages.openedInPlaceOf({ name: theirs.name, name2: pack.name }),
+            );
           }}
           onMerge={(theirs) => {
             setOpened(null);
@@ -256,15 +267,15 @@ function platformFacts(platform: Platform, pack: Pack): string {
   return [
     ...(told === "" ? [] : [told]),
     layoutsOnScreen[layout.kind].words.short,
-    stop ? `usual stop: ${stop.name}` : "no usual stop",
-    `${limits.length} clearance${limits.length === 1 ? "" : "s"}`,
+    stop ? messages.usualStop({ name: stop.name }) : messages.noUsualStop,
+    messages.clearance({ limits: limits.length, limits2: limits.length === 1 ? "" : "s" }),
   ].join(" · ");
 }
 
 function itemActions(onCopy: () => void, onDelete: () => void): readonly RowAction[] {
   return [
-    { words: "Copy", icon: "copy", act: onCopy },
-    { words: "Delete", icon: "bin", danger: true, act: onDelete },
+    { words: messages.copy, icon: "copy", act: onCopy },
+    { words: messages.deleteWord, icon: "bin", danger: true, act: onDelete },
   ];
 }
 
@@ -286,11 +297,11 @@ function OpenedDialog({
   if (!opened.ok) {
     return (
       <Dialog
-        heading="This file can't be used"
+        heading={messages.thisFileCantBe}
         onLeave={onLeave}
         actions={
           <Button look="main" onClick={onLeave}>
-            Close
+            {messages.closeWord}
           </Button>
         }
       >
@@ -300,7 +311,9 @@ function OpenedDialog({
             <li key={index}>{sentenceText(fault.sentence, unit)}</li>
           ))}
         </ul>
-        {opened.faults.length > mostFaults && <p>And {opened.faults.length - mostFaults} more.</p>}
+        {opened.faults.length > mostFaults && (
+          <p>{messages.andMore({ faults: opened.faults.length - mostFaults })}</p>
+        )}
       </Dialog>
     );
   }
@@ -311,21 +324,18 @@ function OpenedDialog({
       onLeave={onLeave}
       actions={
         <>
-          <Button onClick={onLeave}>Cancel</Button>
-          <Button onClick={() => onMerge(pack)}>Merge the two</Button>
+          <Button onClick={onLeave}>{messages.cancel}</Button>
+          <Button onClick={() => onMerge(pack)}>{messages.mergeTwo}</Button>
           <Button look="main" onClick={() => onUse(pack)}>
-            Use it instead
+            {messages.useItInstead}
           </Button>
         </>
       }
     >
       <p>
-        {pack.stops.length} stops, {pack.platforms.length} vehicles.
+        {messages.stopsVehicles({ stops: pack.stops.length, platforms: pack.platforms.length })}
       </p>
-      <p class="small">
-        “Use it instead” puts it in place of the library that is here; “Merge the two” shows what
-        differs first. Either can be undone.
-      </p>
+      <p class="small">{messages.useItInsteadPuts}</p>
     </Dialog>
   );
 }

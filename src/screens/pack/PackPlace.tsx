@@ -2,6 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 import type { TestImporter } from "../../compute/testImporter.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { goTo, packHref } from "../addresses.ts";
 import { usePackInUse } from "../referencePack.ts";
 import { MergePacks } from "./MergePacks.tsx";
@@ -40,7 +41,7 @@ export default function PackPlace({ route, unit, startImporter }: PackPlaceProps
     if (!merging || !inUse) return;
     const overtaken = takeOvertaken();
     if (overtaken !== null) {
-      setOther({ pack: overtaken, name: `${overtaken.name}, as you had changed it` });
+      setOther({ pack: overtaken, name: messages.asYouHadChanged({ name: overtaken.name }) });
     } else if (other === null) goTo(packHref, { replace: true });
   }, [merging, inUse, other]);
 

@@ -1,6 +1,7 @@
 import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { heightsOf, type Pack, type PackStop } from "../../records/pack/pack.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { SimilarStops } from "../choosing/SimilarStops.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { SelectField } from "../parts/Field.tsx";
@@ -10,11 +11,11 @@ import { packItemHref } from "./packRoutes.ts";
 import { conditionNames } from "./partDraft.ts";
 
 const conditionWords: { readonly [Name in (typeof conditionNames)[number]]: string } = {
-  temperature: "Temperature",
-  preload: "Preload",
-  conditioning: "Cycles before the test",
-  rest: "Rest before the test",
-  specimen: "Specimen",
+  temperature: messages.temperature,
+  preload: messages.preload,
+  conditioning: messages.cyclesBeforeTest,
+  rest: messages.restBeforeTest,
+  specimen: messages.specimen,
 };
 
 /** What makes a stop a part: its number, whether it can be ordered, in what heights, how much parts vary. */
@@ -29,60 +30,58 @@ export function PartFields({
   const heights = base?.build === undefined ? [] : heightsOf(pack, base);
   return (
     <section class="card" aria-labelledby="part-heading">
-      <h2 id="part-heading">Part</h2>
-      <PackText {...fields} field="partNumber" label="Part number" />
-      <PackText {...fields} field="revision" label="Revision" />
+      <h2 id="part-heading">{messages.part}</h2>
+      <PackText {...fields} field="partNumber" label={messages.partNumber} />
+      <PackText {...fields} field="revision" label={messages.revision} />
       <SelectField
-        label="Can it be ordered?"
+        label={messages.canItBeOrdered}
         value={textOf(draft, "state")}
         options={[
-          { value: "", text: "Not said (counts as offered)" },
-          { value: "offered", text: "Offered" },
-          { value: "discontinued", text: "Discontinued" },
+          { value: "", text: messages.notSaidCountsAs },
+          { value: "offered", text: messages.offered },
+          { value: "discontinued", text: messages.discontinued },
         ]}
         onChange={(state) => change((current) => setText(current, "state", state))}
       />
       <PackText
         {...fields}
         field="replacedBy"
-        label="Replaced by"
-        hint="Part number of what took its place. It is then not advised any more."
+        label={messages.replacedBy}
+        hint={messages.partNumberOfWhat}
       />
-      <PackText
-        {...fields}
-        field="build"
-        label="Build"
-        hint="The same text on every height of one build."
-      />
+      <PackText {...fields} field="build" label={messages.build} hint={messages.sameTextOnEvery} />
       {heights.length > 1 && (
         <p class="small">
-          Offered in these heights:{" "}
-          {heights.map((value) => quantityText({ kind: "length", value }, unit)).join(", ")}.
+          {messages.offeredInTheseHeights({
+            heights: heights
+              .map((value) => quantityText({ kind: "length", value }, unit))
+              .join(", "),
+          })}
         </p>
       )}
       <PackText
         {...fields}
         field="spacers"
-        label="Spacers for it"
-        hint="Apart by semicolons. Empty: those of the whole library."
+        label={messages.spacersForIt}
+        hint={messages.apartBySemicolonsEmpty}
       />
       <PackNumber
         {...fields}
         field="usableTolMm"
-        label="Batch scatter, compression ±"
+        label={messages.batchScatterCompression}
         kind="length"
         allowed="zeroOrMore"
       />
       <PackNumber
         {...fields}
         field="forceTol"
-        label="Batch scatter, forces ±"
+        label={messages.batchScatterForces}
         kind="number"
         allowed="zeroOrMore"
         unitWords="%"
-        hint="For information: figures and verdict take the forces as tested."
+        hint={messages.forInformationFiguresAnd}
       />
-      <Disclosure summary="Conditions of its test">
+      <Disclosure summary={messages.conditionsOfItsTest}>
         {conditionNames.map((name) => (
           <PackText
             key={name}
@@ -91,10 +90,10 @@ export function PartFields({
             label={conditionWords[name]}
           />
         ))}
-        <p class="small soft">Told beside the stop. No figure is changed for them.</p>
+        <p class="small soft">{messages.toldBesideStopNo}</p>
       </Disclosure>
       {base && (
-        <Disclosure summary="Similar stops of this library">
+        <Disclosure summary={messages.similarStopsOfThis}>
           <SimilarStops
             pack={pack}
             wanted={base}

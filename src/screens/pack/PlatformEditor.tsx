@@ -9,6 +9,7 @@ import {
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, Platform } from "../../records/pack/pack.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { LayoutPicture } from "../drawings/LayoutPicture.tsx";
 import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
 import { Button } from "../parts/Button.tsx";
@@ -87,53 +88,60 @@ function Editing({
     if (platform === null) return editing.refuse(faults);
     return editing.keep(
       withPlatform(pack, platform),
-      base === null ? `Added: ${platform.label}` : `Changed: ${platform.label}`,
+      base === null
+        ? messages.added2({ label: platform.label })
+        : messages.changed({ label: platform.label }),
     );
   };
   return (
     <ItemScreen
-      heading={base ? `${base.label}, ${base.axle} axle` : "New vehicle"}
+      heading={base ? messages.axle({ label: base.label, axle: base.axle }) : messages.newVehicle}
       editing={editing}
       onKeep={keep}
     >
       <section class="card">
-        <PackText {...fields} field="label" label="Vehicle" />
+        <PackText {...fields} field="label" label={messages.vehicle} />
         <Segmented
-          legend="Axle"
+          legend={messages.axle2}
           value={textOf(draft, "axle") === "rear" ? "rear" : "front"}
           onChange={put("axle")}
           options={[
-            { value: "front", name: "Front" },
-            { value: "rear", name: "Rear" },
+            { value: "front", name: messages.front },
+            { value: "rear", name: messages.rear },
           ]}
         />
         <SelectField
-          label="Usual stop"
+          label={messages.usualStop2}
           value={textOf(draft, "usualStop")}
           options={[
-            { value: "", text: "None given" },
+            { value: "", text: messages.noneGiven },
             ...pack.stops.map((stop) => ({ value: stop.id, text: stop.name })),
           ]}
           onChange={put("usualStop")}
         />
         <div class="pack-two">
-          <PackNumber {...fields} field="years.from" label="First year" kind="number" />
-          <PackNumber {...fields} field="years.to" label="Last year" kind="number" />
+          <PackNumber {...fields} field="years.from" label={messages.firstYear} kind="number" />
+          <PackNumber {...fields} field="years.to" label={messages.lastYear} kind="number" />
         </div>
-        <PackText {...fields} field="trims" label="Trims" hint="Apart by semicolons." />
+        <PackText
+          {...fields}
+          field="trims"
+          label={messages.trims}
+          hint={messages.apartBySemicolons}
+        />
         <PackText
           {...fields}
           field="tellApart"
-          label="How to tell it apart"
-          hint="What to look for on the vehicle."
+          label={messages.howToTellIt}
+          hint={messages.whatToLookFor}
         />
-        <PackText {...fields} field="notes" label="Notes" maxLength={20_000} />
+        <PackText {...fields} field="notes" label={messages.notes} maxLength={20_000} />
       </section>
       <MountFields {...fields} of="platform" />
       <section class="card" aria-labelledby="layout-heading">
-        <h2 id="layout-heading">Layout</h2>
+        <h2 id="layout-heading">{messages.layout}</h2>
         <SelectField
-          label="Where the stop sits"
+          label={messages.whereStopSits}
           value={kind}
           options={layoutKinds.map((value) => ({
             value,
@@ -145,10 +153,8 @@ function Editing({
         <LayoutSaid kind={kind} draft={draft} put={put} />
         {layoutNames(kind).map(readingField)}
         {layoutNames(kind, "parts").length > 0 && (
-          <Disclosure summary="Made of bolt distances and heights">
-            <p class="small soft">
-              In place of the lengths and angles above, where the tape or the floor gave these.
-            </p>
+          <Disclosure summary={messages.madeOfBoltDistances}>
+            <p class="small soft">{messages.inPlaceOfLengths}</p>
             {layoutNames(kind, "parts").map(readingField)}
           </Disclosure>
         )}
@@ -169,13 +175,13 @@ function Editing({
         />
       </section>
       <section class="card" aria-labelledby="stands-heading">
-        <h2 id="stands-heading">As it usually stands</h2>
+        <h2 id="stands-heading">{messages.asItUsuallyStands}</h2>
         {cornerReadings.map((name) => (
           <PackReading
             key={name}
             {...fields}
             field={name}
-            label={name === "gap" ? "Gap, with its usual stop" : fieldLabel(name)}
+            label={name === "gap" ? messages.gapWithItsUsual : fieldLabel(name)}
             optional
             kind={catalogueEntry(name).kind}
           />
@@ -196,12 +202,12 @@ function Editing({
         })}
       </section>
       <section class="card" aria-labelledby="limits-heading">
-        <h2 id="limits-heading">Usual clearances</h2>
+        <h2 id="limits-heading">{messages.usualClearances}</h2>
         {Array.from({ length: limitCount(draft) }, (_, index) => (
           <fieldset key={index} class="pack-limit">
-            <legend class="field-label">Clearance {index + 1}</legend>
+            <legend class="field-label">{messages.clearance2({ index: index + 1 })}</legend>
             <SelectField
-              label="What ends the travel"
+              label={messages.whatEndsTravel}
               value={textOf(draft, `limits.${index}.kind`)}
               options={(Object.keys(limitTitles) as LimitKind[]).map((value) => ({
                 value,
@@ -210,30 +216,30 @@ function Editing({
               onChange={put(`limits.${index}.kind`)}
             />
             <Segmented
-              legend="Measured"
+              legend={messages.measured}
               value={
                 limitPlaces.find((at) => at === textOf(draft, `limits.${index}.at`)) ?? "wheel"
               }
               onChange={put(`limits.${index}.at`)}
               options={[
-                { value: "wheel", name: "Where it touches" },
-                { value: "stop", name: "At the stop" },
+                { value: "wheel", name: messages.whereItTouches },
+                { value: "stop", name: messages.atStop },
                 ...(layoutRegistry[kind].onArm
-                  ? [{ value: "arm" as const, name: "On the arm" }]
+                  ? [{ value: "arm" as const, name: messages.onArm }]
                   : []),
               ]}
             />
             <PackReading
               {...fields}
               field={`limits.${index}`}
-              label={`Clearance of limit ${index + 1}`}
+              label={messages.clearanceOfLimit({ index: index + 1 })}
               kind="length"
             />
             {textOf(draft, `limits.${index}.at`) === "arm" && (
               <PackReading
                 {...fields}
                 field={`limits.${index}.distance`}
-                label={`Limit ${index + 1} from the pivot line`}
+                label={messages.limitFromPivotLine({ index: index + 1 })}
                 kind="length"
               />
             )}
@@ -241,9 +247,9 @@ function Editing({
               <PackNumber
                 {...fields}
                 field={`limits.${index}.perWheel`}
-                label={`Closing per wheel travel of limit ${index + 1}`}
+                label={messages.closingPerWheelTravel({ index: index + 1 })}
                 kind="number"
-                unitWords="mm per mm"
+                unitWords={messages.mmPerMm}
                 placeholder="1"
               />
             )}
@@ -252,12 +258,12 @@ function Editing({
               look="danger"
               onClick={() => change((current) => withoutLimit(current, index))}
             >
-              Take out clearance {index + 1}
+              {messages.takeOutClearance({ index: index + 1 })}
             </Button>
           </fieldset>
         ))}
         <Button icon="plus" onClick={() => change(withAnotherLimit)}>
-          Another clearance
+          {messages.anotherClearance}
         </Button>
       </section>
     </ItemScreen>
@@ -279,25 +285,25 @@ function LayoutSaid({
   return (
     <>
       <SelectField
-        label="Which arm was measured"
+        label={messages.whichArmWasMeasured}
         value={textOf(draft, "armRole")}
         options={[
-          { value: "", text: "Not said" },
-          { value: "lower", text: "The lower of two" },
-          { value: "upper", text: "The upper of two" },
-          { value: "underStrut", text: "The arm under a strut" },
-          { value: "carriesWheel", text: "The wheel is fixed to it" },
+          { value: "", text: messages.notSaid },
+          { value: "lower", text: messages.lowerOfTwo },
+          { value: "upper", text: messages.upperOfTwo },
+          { value: "underStrut", text: messages.armUnderStrut },
+          { value: "carriesWheel", text: messages.wheelIsFixedTo },
         ]}
         onChange={put("armRole")}
       />
       {saysStopOn && (
         <SelectField
-          label="What the stop is fixed to"
+          label={messages.whatStopIsFixed}
           value={textOf(draft, "stopOn")}
           options={[
-            { value: "", text: "Not said, a round contact" },
-            { value: "frame", text: "The frame, its pad turns with the arm" },
-            { value: "arm", text: "The arm, its pad is on the frame" },
+            { value: "", text: messages.notSaidRoundContact },
+            { value: "frame", text: messages.frameItsPadTurns },
+            { value: "arm", text: messages.armItsPadIs },
           ]}
           onChange={put("stopOn")}
         />

@@ -1,6 +1,7 @@
 import type { Remark } from "../../physics/stopTests/index.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
 
@@ -51,7 +52,7 @@ export function RemarksToRead({
               <p>{sentenceText(remark.sentence, unit)}</p>
             </Notice>
             <CheckLine checked={read.has(key)} onChange={mark(key)}>
-              It is right as it is
+              {messages.itIsRightAs}
             </CheckLine>
           </div>
         );
@@ -66,7 +67,7 @@ export function RemarksToRead({
       })}
       {others.length > 0 && (
         <CheckLine checked={read.has(everyOther)} onChange={mark(everyOther)}>
-          {others.length === 1 ? "I have read this remark" : "I have read these remarks"}
+          {others.length === 1 ? messages.iHaveReadThis : messages.iHaveReadThese}
         </CheckLine>
       )}
       {told.map(({ code, sentence }) => (

@@ -1,6 +1,7 @@
 import type { RowsAnalysis } from "../../physics/stopTests/index.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { Notice } from "../parts/Notice.tsx";
 import { DampingFound } from "./DampingFound.tsx";
 import { StaticCurveFound } from "./StaticCurveFound.tsx";
@@ -17,15 +18,19 @@ export function RowsFound({ analysis, unit }: { analysis: RowsAnalysis; unit: Le
         <>
           {damping.value.restLoss && (
             <p>
-              <strong>Lost at rest</strong>: {(100 * damping.value.restLoss.value).toFixed(1)} ±{" "}
-              {(100 * damping.value.restLoss.standardError).toFixed(1)} % of the force.
+              <strong>{messages.lostAtRest}</strong>
+              {messages.ofForce({
+                restLoss: (100 * damping.value.restLoss.value).toFixed(1),
+                standardError: (100 * damping.value.restLoss.standardError).toFixed(1),
+              })}
             </p>
           )}
           <p>
-            <strong>Damping</strong> at {damping.value.rows.length} depths, with standard errors:
+            <strong>{messages.damping}</strong>{" "}
+            {messages.atDepthsWithStandard({ rows: damping.value.rows.length })}
           </p>
           <DampingFound
-            caption="Damping at each depth, with standard errors"
+            caption={messages.dampingAtEachDepth}
             rows={damping.value.rows.map(({ depthMm, compressing, rebounding }) => ({
               depthMm,
               compressing: pairOf(compressing),
@@ -37,7 +42,7 @@ export function RowsFound({ analysis, unit }: { analysis: RowsAnalysis; unit: Le
       ) : (
         <Notice tone="unsure">
           <p>
-            <strong>No damping.</strong> {sentenceText(damping.fault.sentence, unit)}
+            <strong>{messages.noDamping}</strong> {sentenceText(damping.fault.sentence, unit)}
           </p>
         </Notice>
       )}

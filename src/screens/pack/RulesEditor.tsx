@@ -3,6 +3,7 @@ import { defaultRules } from "../../physics/road/index.ts";
 import { catalogueEntry, type EntryKind, entryUnit } from "../../records/entry/readingCatalogue.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { eventWords } from "../assessment/eventWords.ts";
 import { uses } from "../check/UseChoice.tsx";
 import { SelectField } from "../parts/Field.tsx";
@@ -21,11 +22,11 @@ import { useItemDraft } from "./useItemDraft.ts";
 
 const lengths = { metric: "mm", inches: "in" } as const;
 const obstacleColumns = [
-  { name: "Height", ...lengths },
-  { name: "Length", ...lengths },
-  { name: "Speed", metric: "km/h", inches: "mph" },
+  { name: messages.height, ...lengths },
+  { name: messages.lengthWord, ...lengths },
+  { name: messages.speed, metric: "km/h", inches: "mph" },
 ];
-const landingColumns = [{ name: "Landing from", ...lengths }];
+const landingColumns = [{ name: messages.landingFrom, ...lengths }];
 
 /** What holds where the field is left empty, in the field's own unit. */
 function usualNumber(value: number, kind: EntryKind, unit: LengthUnit): string {
@@ -47,57 +48,60 @@ export function RulesEditor({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
   const keep = () => {
     const { pack: next, faults } = packOfRulesDraft(draft, pack);
     if (next === null) return editing.refuse(faults);
-    return editing.keep(next, "Changed: name and requirements");
+    return editing.keep(next, messages.changedNameAndRequirements);
   };
   return (
-    <ItemScreen heading="Name and requirements" editing={editing} onKeep={keep}>
+    <ItemScreen heading={messages.nameAndRequirements} editing={editing} onKeep={keep}>
       <section class="card">
-        <PackText draft={draft} change={change} field="name" label="Name of the library" />
+        <PackText draft={draft} change={change} field="name" label={messages.nameOfLibrary} />
         <PackText
           draft={draft}
           change={change}
           field="edition"
-          label="Edition"
-          hint="Your own name of this state of the library. Every check keeps it."
+          label={messages.edition}
+          hint={messages.yourOwnNameOf}
         />
         <PackText
           draft={draft}
           change={change}
           field="spacers"
-          label="Spacers that can be bought"
-          hint="Apart by semicolons. Empty: 5 to 60 mm by 5, or 1/8 to 2 1/2 in by 1/8."
+          label={messages.spacersThatCanBe}
+          hint={messages.apartBySemicolonsEmpty5}
         />
-        <PackText draft={draft} change={change} field="notes" label="Notes" maxLength={20_000} />
+        <PackText
+          draft={draft}
+          change={change}
+          field="notes"
+          label={messages.notes}
+          maxLength={20_000}
+        />
       </section>
       <section class="card" aria-labelledby="maker-heading">
-        <h2 id="maker-heading">Maker</h2>
-        <PackText draft={draft} change={change} field="maker.name" label="Name" />
+        <h2 id="maker-heading">{messages.maker}</h2>
+        <PackText draft={draft} change={change} field="maker.name" label={messages.nameWord} />
         <PackText
           draft={draft}
           change={change}
           field="maker.code"
-          label="Code on labels"
-          hint="2 to 12 letters or digits. Tells your part numbers from others'."
+          label={messages.codeOnLabels}
+          hint={messages.n2To12Letters}
         />
         <PackText
           draft={draft}
           change={change}
           field="maker.address"
-          label="Postal address"
+          label={messages.postalAddress}
           maxLength={1000}
         />
         <PackText
           draft={draft}
           change={change}
           field="maker.contact"
-          label="E-mail or phone"
-          hint="Checks are sent there. Both: apart by a semicolon."
+          label={messages.eMailOrPhone}
+          hint={messages.checksAreSentThere}
         />
       </section>
-      <p class="small soft">
-        What each use requires. A field left empty is as in Stopfit itself, shown in gray. All of it
-        is common practice, none from a published source.
-      </p>
+      <p class="small soft">{messages.whatEachUseRequires}</p>
       {uses.map(({ value, name }) => (
         <RulesOfUse key={value} use={value} heading={name} draft={draft} change={change} />
       ))}
@@ -112,10 +116,10 @@ function RulesOfUse({ use, heading, draft, change }: FieldProps & { use: Use; he
     <section class="card" aria-labelledby={`rules-${use}`}>
       <h2 id={`rules-${use}`}>{heading}</h2>
       <SelectField
-        label="Road class (ISO 8608)"
+        label={messages.roadClassIso8608}
         value={textOf(draft, `${use}.roadClass`)}
         options={[
-          { value: "", text: `As in Stopfit: ${usual.roadClass}` },
+          { value: "", text: messages.asInStopfit({ roadClass: usual.roadClass }) },
           ...roads.map((road) => ({ value: road, text: road })),
         ]}
         onChange={(road) => change((current) => setText(current, `${use}.roadClass`, road))}
@@ -136,12 +140,12 @@ function RulesOfUse({ use, heading, draft, change }: FieldProps & { use: Use; he
           />
         );
       })}
-      <p class="small soft">Events, where none are given: {events}.</p>
+      <p class="small soft">{messages.eventsWhereNoneAre({ events })}</p>
       <PackTable
         draft={draft}
         change={change}
         field={`${use}.obstacles`}
-        caption={`${heading}: obstacles`}
+        caption={messages.obstacles({ heading })}
         columns={obstacleColumns}
         kinds={obstacleKinds}
       />
@@ -149,7 +153,7 @@ function RulesOfUse({ use, heading, draft, change }: FieldProps & { use: Use; he
         draft={draft}
         change={change}
         field={`${use}.landings`}
-        caption={`${heading}: landings`}
+        caption={messages.landings({ heading })}
         columns={landingColumns}
         kinds={landingKinds}
       />

@@ -2,6 +2,7 @@ import type { Outcome } from "../../physics/outcome.ts";
 import type { StaticCurve } from "../../physics/stopTests/index.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { Notice } from "../parts/Notice.tsx";
 
 /** A scatter of force in three digits, its unit on the same line. */
@@ -21,15 +22,19 @@ export function StaticCurveFound({
     <>
       {staticCurve.ok ? (
         <p>
-          <strong>Static curve:</strong> {staticCurve.value.points.length} points from{" "}
-          {staticCurve.value.rows.toLocaleString("en")} rows; what is left of them scatters by{" "}
-          {scatterText(staticCurve.value.residuals.rmsN, unit)}, at most{" "}
-          {scatterText(staticCurve.value.residuals.greatestN, unit)}.
+          <strong>{messages.staticCurve}</strong>{" "}
+          {messages.pointsFromRowsWhat({
+            points: staticCurve.value.points.length,
+            rows: staticCurve.value.rows.toLocaleString("en"),
+            scatter: scatterText(staticCurve.value.residuals.rmsN, unit),
+            scatter2: scatterText(staticCurve.value.residuals.greatestN, unit),
+          })}
         </p>
       ) : (
         <Notice tone="unsure">
           <p>
-            <strong>No static curve.</strong> {sentenceText(staticCurve.fault.sentence, unit)}
+            <strong>{messages.noStaticCurve}</strong>{" "}
+            {sentenceText(staticCurve.fault.sentence, unit)}
           </p>
         </Notice>
       )}

@@ -1,6 +1,7 @@
 import { useMemo } from "preact/hooks";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, PackStop } from "../../records/pack/pack.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { CurveChart } from "../check/stop/CurveChart.tsx";
 import { ButtonLink } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
@@ -20,14 +21,14 @@ import { useItemDraft } from "./useItemDraft.ts";
 
 /** One stop of the pack, every field of it. */
 const curveColumns = [
-  { name: "Depth", metric: "mm", inches: "in" },
-  { name: "Force", metric: "N", inches: "lbf" },
+  { name: messages.depth, metric: "mm", inches: "in" },
+  { name: messages.force, metric: "N", inches: "lbf" },
 ] as const;
 
 const dampingColumns = [
-  { name: "Depth", metric: "mm", inches: "in" },
-  { name: "In", metric: "N·s/mm", inches: "lbf·s/in" },
-  { name: "Out", metric: "N·s/mm", inches: "lbf·s/in" },
+  { name: messages.depth, metric: "mm", inches: "in" },
+  { name: messages.inWord, metric: "N·s/mm", inches: "lbf·s/in" },
+  { name: messages.out, metric: "N·s/mm", inches: "lbf·s/in" },
 ] as const;
 
 export function StopEditor({ pack, id, unit }: { pack: Pack; id: string; unit: LengthUnit }) {
@@ -66,70 +67,76 @@ function Editing({
         : stop;
     return editing.keep(
       withStop(pack, own),
-      base === null ? `Added: ${own.name}` : `Changed: ${own.name}`,
+      base === null ? messages.added({ name: own.name }) : messages.changed2({ name: own.name }),
     );
   };
   const estimated = textOf(draft, "estimatedHow") !== "";
   return (
-    <ItemScreen heading={base?.name ?? "New stop"} editing={editing} onKeep={keep}>
+    <ItemScreen heading={base?.name ?? messages.newStop} editing={editing} onKeep={keep}>
       {estimated && (
         <Notice tone="care">
           <p>
-            <strong>Estimate.</strong> The force curve of this stop was not tested:{" "}
-            {textOf(draft, "estimatedHow")}. Its forces may be off by{" "}
-            {textOf(draft, "estimatedShare")} % either way, and every answer says so.
+            <strong>{messages.estimate2}</strong>{" "}
+            {messages.forceCurveOfThis({
+              textOf: textOf(draft, "estimatedHow"),
+              textOf2: textOf(draft, "estimatedShare"),
+            })}
           </p>
         </Notice>
       )}
       <section class="card">
-        <PackText {...fields} field="name" label="Name" />
+        <PackText {...fields} field="name" label={messages.nameWord} />
         <Segmented
-          legend="Purpose"
+          legend={messages.purpose}
           value={textOf(draft, "duty") === "carry" ? "carry" : "impact"}
           onChange={(duty) => change((current) => setText(current, "duty", duty))}
           options={[
-            { value: "impact", name: "Takes impacts" },
-            { value: "carry", name: "Helps carry load" },
+            { value: "impact", name: messages.takesImpacts },
+            { value: "carry", name: messages.helpsCarryLoad },
           ]}
         />
-        <PackReading {...fields} field="freeHeight" label="Free height" kind="length" />
+        <PackReading {...fields} field="freeHeight" label={messages.freeHeight} kind="length" />
         <PackNumber
           {...fields}
           field="usableCompressionMm"
-          label="Usable compression"
-          hint="How far it may be pressed before it is fully compressed."
+          label={messages.usableCompression}
+          hint={messages.howFarItMay}
           kind="length"
         />
-        <PackNumber {...fields} field="outerDiameterMm" label="Outer diameter" kind="length" />
-        <PackText {...fields} field="material" label="Material" />
-        <PackText {...fields} field="notes" label="Notes" maxLength={20_000} />
+        <PackNumber
+          {...fields}
+          field="outerDiameterMm"
+          label={messages.outerDiameter}
+          kind="length"
+        />
+        <PackText {...fields} field="material" label={messages.material} />
+        <PackText {...fields} field="notes" label={messages.notes} maxLength={20_000} />
       </section>
       <PartFields {...fields} pack={pack} base={base} unit={unit} />
       <MountFields {...fields} of="stop" />
       <section class="card" aria-labelledby="curve-heading">
-        <h2 id="curve-heading">Force curve{estimated ? ", an estimate" : ""}</h2>
-        <p class="small soft">
-          Pressed slowly, every row deeper and harder than the one before. A table can be pasted
-          into the first cell.
-        </p>
+        <h2 id="curve-heading">
+          {messages.forceCurveEstimate({ isEstimated: Boolean(estimated) })}
+        </h2>
+        <p class="small soft">{messages.pressedSlowlyEveryRow}</p>
         {trial.stop && <CurveChart stop={trial.stop} unit={unit} />}
         <PackTable
           {...fields}
           field="curve"
-          caption="Force curve"
+          caption={messages.forceCurve}
           columns={curveColumns}
           kinds={curveKinds}
         />
       </section>
       <section class="card" aria-labelledby="damping-heading">
-        <h2 id="damping-heading">Damping</h2>
+        <h2 id="damping-heading">{messages.damping}</h2>
         <Segmented
-          legend="Was it tested at speed?"
+          legend={messages.wasItTestedAt}
           value={textOf(draft, "testedAtSpeed") === "yes" ? "yes" : "no"}
           onChange={(tested) => change((current) => setText(current, "testedAtSpeed", tested))}
           options={[
-            { value: "no", name: "No" },
-            { value: "yes", name: "Yes" },
+            { value: "no", name: messages.no },
+            { value: "yes", name: messages.yes },
           ]}
         />
         {textOf(draft, "testedAtSpeed") === "yes" ? (
@@ -137,35 +144,31 @@ function Editing({
             <PackTable
               {...fields}
               field="damping"
-              caption="Damping"
+              caption={messages.damping}
               columns={dampingColumns}
               kinds={dampingKinds}
             />
             {base && <LossOfTest stop={base} />}
           </>
         ) : (
-          <p class="small">
-            Damping shows only at speed. Without such a test this stop is worked out undamped.
-          </p>
+          <p class="small">{messages.dampingShowsOnlyAt}</p>
         )}
       </section>
       <section class="stack-close" aria-labelledby="tests-heading">
-        <h2 id="tests-heading">Tests</h2>
+        <h2 id="tests-heading">{messages.tests}</h2>
         {base === null ? (
-          <p class="small">Save the stop first; then its tests can be imported.</p>
+          <p class="small">{messages.saveStopFirstThen}</p>
         ) : (
           <>
             <StopTests pack={pack} stop={base} unit={unit} />
-            {editing.changed && (
-              <p class="small soft">Save what you changed above before you import a test.</p>
-            )}
+            {editing.changed && <p class="small soft">{messages.saveWhatYouChanged}</p>}
             <ButtonLink icon="file" href={packItemHref("tests", base.id)}>
-              Import a test
+              {messages.importTest}
             </ButtonLink>
           </>
         )}
       </section>
-      <Disclosure summary="No test data? Estimate from hardness">
+      <Disclosure summary={messages.noTestDataEstimate}>
         <BlockEstimate {...fields} />
       </Disclosure>
     </ItemScreen>
@@ -177,10 +180,12 @@ function LossOfTest({ stop }: { stop: PackStop }) {
   const { restLoss, staticShare, branches = [] } = stop;
   const percent = (share: number) => `${Number((100 * share).toPrecision(3))} %`;
   const parts = [
-    ...(restLoss === undefined ? [] : [`${percent(restLoss)} of the force lost at rest`]),
-    ...(staticShare === undefined ? [] : [`${percent(staticShare)} of the curve stays at rest`]),
-    ...branches.map(({ tauS, share }) => `${percent(share)} fades within ${tauS} s`),
+    ...(restLoss === undefined ? [] : [messages.ofForceLostAt({ percent: percent(restLoss) })]),
+    ...(staticShare === undefined
+      ? []
+      : [messages.ofCurveStaysAt({ percent: percent(staticShare) })]),
+    ...branches.map(({ tauS, share }) => messages.fadesWithinS({ percent: percent(share), tauS })),
   ];
   if (parts.length === 0) return null;
-  return <p class="small">From its test: {parts.join("; ")}.</p>;
+  return <p class="small">{messages.fromItsTest({ parts: parts.join("; ") })}</p>;
 }

@@ -2,7 +2,9 @@ import { useState } from "preact/hooks";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, PackStop, PackTest } from "../../records/pack/pack.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { goTo } from "../addresses.ts";
+import { filled } from "../filled.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { KeptRemarks } from "./KeptRemarks.tsx";
 import { changePack, withStop } from "./packEdits.ts";
@@ -14,10 +16,13 @@ import { plotsOfPackTest } from "./testPlots.ts";
 export function StopTests({ pack, stop, unit }: { pack: Pack; stop: PackStop; unit: LengthUnit }) {
   const [shown, setShown] = useState<string | null>(null);
   const tests = stop.tests ?? [];
-  if (tests.length === 0) return <p class="small soft">This stop has no saved test.</p>;
+  if (tests.length === 0) return <p class="small soft">{messages.thisStopHasNo}</p>;
   const takeOut = async (test: PackTest) => {
     const next = { ...stop, tests: tests.filter(({ id }) => id !== test.id) };
-    const result = await changePack(withStop(pack, next), `Deleted: ${test.file} of ${stop.name}`);
+    const result = await changePack(
+      withStop(pack, next),
+      messages.deletedOf({ file: test.file, name: stop.name }),
+    );
     if (result.kind === "changed" && result.kept.kind === "changedElsewhere") goTo(packMergeHref);
   };
   return (
@@ -37,13 +42,15 @@ export function StopTests({ pack, stop, unit }: { pack: Pack; stop: PackStop; un
                 expanded={shown === test.id}
                 onClick={() => setShown(shown === test.id ? null : test.id)}
               >
-                Drawings<span class="unseen"> of {test.file}</span>
+                {messages.drawings}
+                <span class="unseen"> {messages.ofWord2({ file: test.file })}</span>
               </Button>
               <ButtonLink href={testReportHref(stop.id, test.id)}>
-                Page to print<span class="unseen"> of {test.file}</span>
+                {messages.pageToPrint}
+                <span class="unseen"> {messages.ofWord2({ file: test.file })}</span>
               </ButtonLink>
               <Button look="danger" icon="bin" onClick={() => takeOut(test)}>
-                Delete<span class="unseen"> {test.file}</span>
+                {filled(messages.deleteWord2, { file: <span class="unseen"> {test.file}</span> })}
               </Button>
             </div>
           </div>
@@ -55,24 +62,27 @@ export function StopTests({ pack, stop, unit }: { pack: Pack; stop: PackStop; un
 }
 
 const kindWords: { readonly [Kind in PackTest["kind"]]: string } = {
-  rows: "depth, speed, force",
-  cycles: "cycles",
-  timed: "time, depth, force",
+  rows: messages.depthSpeedForce,
+  cycles: messages.cycles,
+  timed: messages.timeDepthForce,
 };
 
 function testFacts(test: PackTest, unit: LengthUnit): string {
   const facts = [
     kindWords[test.kind],
-    `${test.rows} rows`,
-    `imported ${test.importedAt.slice(0, 10)}`,
+    messages.rows({ rows: test.rows }),
+    messages.imported({ importedAt: test.importedAt.slice(0, 10) }),
   ];
-  if (test.curve?.length) facts.push("static curve");
-  facts.push(test.damping?.length ? "damping" : "no damping");
-  if (test.loss && test.loss.restLoss[0] > 0) facts.push("loss at rest");
-  if (test.loss && test.loss.branches.length > 0) facts.push("fading parts");
+  if (test.curve?.length) facts.push(messages.staticCurve2);
+  facts.push(test.damping?.length ? "damping" : messages.noDamping2);
+  if (test.loss && test.loss.restLoss[0] > 0) facts.push(messages.lossAtRest);
+  if (test.loss && test.loss.branches.length > 0) facts.push(messages.fadingParts);
   for (const { lossJ, frequencyHz } of test.blocks ?? (test.cycles ? [test.cycles] : [])) {
     facts.push(
-      `loss ${quantityText({ kind: "energy", value: lossJ }, unit)} a cycle at ${frequencyHz.toFixed(2)} Hz`,
+      messages.lossCycleAtHz({
+        lossJ: quantityText({ kind: "energy", value: lossJ }, unit),
+        frequencyHz: frequencyHz.toFixed(2),
+      }),
     );
   }
   const { conditions = {} } = test;

@@ -1,5 +1,6 @@
 import { quantityText } from "../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { type AxisUnit, forceAxis, lengthAxis } from "../charts/axisUnit.ts";
 import { OneByOne } from "../charts/OneByOne.tsx";
 import { type Series, SeriesChart, seriesLooks } from "../charts/SeriesChart.tsx";
@@ -11,9 +12,9 @@ function dampingAxis(unit: LengthUnit): AxisUnit {
 }
 
 function speedWords(speed: number, unit: LengthUnit): string {
-  if (speed === 0) return "static rows";
+  if (speed === 0) return messages.staticRows;
   const text = quantityText({ kind: "speed", value: Math.abs(speed) }, unit);
-  return speed > 0 ? `${text}, pressed` : `${text}, coming back`;
+  return speed > 0 ? messages.pressed({ text }) : messages.comingBack2({ text });
 }
 
 const mostDots = 160;
@@ -27,7 +28,13 @@ export function TestCharts({ plots, unit }: { plots: TestPlots; unit: LengthUnit
   const hidden = speeds.length - shown.length;
   const forceSeries: Series[] = [
     ...(curve
-      ? [{ name: "static curve", look: "line" as const, points: [[0, 0] as const, ...curve] }]
+      ? [
+          {
+            name: messages.staticCurve2,
+            look: "line" as const,
+            points: [[0, 0] as const, ...curve],
+          },
+        ]
       : []),
     ...shown.map(({ speedMmPerS, points }) => ({
       name: speedWords(speedMmPerS, unit),
@@ -40,7 +47,7 @@ export function TestCharts({ plots, unit }: { plots: TestPlots; unit: LengthUnit
     ...(staticResiduals
       ? [
           {
-            name: "static rows",
+            name: messages.staticRows,
             look: "dots" as const,
             points: thinnedPoints(staticResiduals, 2 * mostDots),
           },
@@ -49,7 +56,7 @@ export function TestCharts({ plots, unit }: { plots: TestPlots; unit: LengthUnit
     ...(speedResiduals
       ? [
           {
-            name: "rows at speed",
+            name: messages.rowsAtSpeed,
             look: "dots" as const,
             points: thinnedPoints(speedResiduals, 2 * mostDots),
           },
@@ -61,10 +68,12 @@ export function TestCharts({ plots, unit }: { plots: TestPlots; unit: LengthUnit
       <OneByOne>
         {forceSeries.length > 0 && (
           <SeriesChart
-            heading="Force over depth at each speed"
-            words={`Force over depth: ${forceSeries.map(({ name }) => name).join("; ")}.`}
+            heading={messages.forceOverDepthAt}
+            words={messages.forceOverDepth({
+              forceSeries: forceSeries.map(({ name }) => name).join("; "),
+            })}
             {...(hidden > 0 && {
-              says: `${shown.length} of ${speeds.length} speeds are drawn, the slowest and the fastest among them.`,
+              says: messages.ofSpeedsAreDrawn({ shown: shown.length, speeds: speeds.length }),
             })}
             x={depth}
             y={force}
@@ -73,15 +82,18 @@ export function TestCharts({ plots, unit }: { plots: TestPlots; unit: LengthUnit
         )}
         {loops.length > 0 && (
           <SeriesChart
-            heading="Loops: force over displacement"
-            words="The mean loop of each block of cycles. The area inside is the energy lost in one cycle."
+            heading={messages.loopsForceOverDisplacement}
+            words={messages.meanLoopOfEach}
             {...(loops.length > seriesLooks && {
-              says: `${seriesLooks} of ${loops.length} blocks are drawn, the slowest and the fastest among them.`,
+              says: messages.ofBlocksAreDrawn({ seriesLooks, loops: loops.length }),
             })}
             x={{ words: "displacement", unit: lengthAxis(unit) }}
             y={force}
             series={shownSpeeds(loops, seriesLooks).map(({ speedMmPerS, points }, index) => ({
-              name: `block ${index + 1}, up to ${quantityText({ kind: "speed", value: speedMmPerS }, unit)}`,
+              name: messages.blockUpTo({
+                index: index + 1,
+                speedMmPerS: quantityText({ kind: "speed", value: speedMmPerS }, unit),
+              }),
               look: "line" as const,
               points,
             }))}
@@ -90,8 +102,8 @@ export function TestCharts({ plots, unit }: { plots: TestPlots; unit: LengthUnit
         )}
         {dampingRows.length > 0 && (
           <SeriesChart
-            heading="Damping over depth"
-            words="Force per speed at each depth, pressed deeper and coming back apart; the bars are standard errors."
+            heading={messages.dampingOverDepth}
+            words={messages.forcePerSpeedAt}
             x={depth}
             y={{ words: "damping", unit: dampingAxis(unit) }}
             series={dampingRows}
@@ -99,10 +111,10 @@ export function TestCharts({ plots, unit }: { plots: TestPlots; unit: LengthUnit
         )}
         {residuals.length > 0 && (
           <SeriesChart
-            heading="Residuals"
-            words="What is left of each row's force once the curve, and at speed the damping, is taken off. Scatter about 0 is noise; a bend is not."
+            heading={messages.residuals}
+            words={messages.whatIsLeftOf}
             x={depth}
-            y={{ words: "force less curve", unit: forceAxis(unit) }}
+            y={{ words: messages.forceLessCurve, unit: forceAxis(unit) }}
             series={residuals}
           />
         )}

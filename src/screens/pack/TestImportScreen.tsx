@@ -12,6 +12,8 @@ import { sentenceText } from "../../records/entry/quantityText.ts";
 import { type LengthUnit, mmPerInch } from "../../records/entry/units.ts";
 import type { Pack, PackStop } from "../../records/pack/pack.ts";
 import type { TestImport } from "../../records/testRows/testFile.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
+import { filled } from "../filled.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Choices } from "../parts/Choices.tsx";
 import { TextField } from "../parts/Field.tsx";
@@ -118,7 +120,7 @@ function Importing({
             look="quiet"
             href={packItemHref("stop", stop.id)}
             icon="back"
-            label={`To ${stop.name}`}
+            label={messages.to({ name: stop.name })}
           />
           <span class="screen-name">{stop.name}</span>
         </>
@@ -132,7 +134,7 @@ function Importing({
               setWork({ state: "idle" });
             }}
           >
-            Stop reading
+            {messages.stopReading}
           </Button>
         ) : (
           <Button
@@ -140,13 +142,13 @@ function Importing({
             icon="file"
             onClick={() => picker.current?.click()}
           >
-            {work.state === "idle" ? "Choose a file" : "Another file"}
+            {work.state === "idle" ? messages.chooseFile : messages.anotherFile}
           </Button>
         )
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        Import a test
+        {messages.importTest}
       </h1>
       <input
         ref={picker}
@@ -154,20 +156,18 @@ function Importing({
         accept=".csv,.txt,.tsv,text/csv,text/plain"
         class="unseen"
         tabIndex={-1}
-        aria-label="Test file"
+        aria-label={messages.testFile}
         onChange={(event) => pick(event.currentTarget.files)}
       />
       <p>
-        A text file of columns, with their units in the headings. Either{" "}
-        <strong>time, depth, force</strong> in the order of the test, or{" "}
-        <strong>depth, speed, force</strong> row by row. Decimal point or comma.
+        {filled(messages.textFileOfColumns, {
+          strong: <strong>{messages.timeDepthForce}</strong>,
+          strong2: <strong>{messages.depthSpeedForce}</strong>,
+        })}
       </p>
-      <p class="small soft">
-        A slow ramp gives the force curve. Loss shows only at speed: it is taken from cycles at two
-        speeds at least, never from static rows.
-      </p>
+      <p class="small soft">{messages.slowRampGivesForce}</p>
       <TextField
-        label="Rows up to this speed are static"
+        label={messages.rowsUpToThis}
         value={threshold}
         unit={inches ? "in/s" : "mm/s"}
         keys="decimal"
@@ -180,7 +180,7 @@ function Importing({
       {file && work.state !== "reading" && (
         <div class="row">
           <Button onClick={() => start(file, columns)} disabled={!speed.ok}>
-            Read {file.name} again
+            {messages.readAgain({ name: file.name })}
           </Button>
         </div>
       )}
@@ -227,13 +227,13 @@ function WhichTest({
 }) {
   return (
     <Choices
-      legend={`This file holds ${tests.length} tests. Which one is this stop's?`}
+      legend={messages.thisFileHoldsTests({ tests: tests.length })}
       value={part === null ? null : String(part)}
       onChange={(value) => onPart(Number(value))}
       options={tests.map(({ file }, index) => ({
         value: String(index),
-        name: file.part.title || `Test ${index + 1}`,
-        hint: `${file.rows.toLocaleString("en")} rows`,
+        name: file.part.title || messages.test2({ index: index + 1 }),
+        hint: messages.rows({ rows: file.rows.toLocaleString("en") }),
       }))}
     />
   );
@@ -255,11 +255,14 @@ function Reading({ progress, name }: { progress: ImportProgress; name: string })
   return (
     <div class="progress-line" role="status">
       <label>
-        {progress.phase === "reading" ? `Reading ${name} …` : "Working it out …"}
+        {progress.phase === "reading" ? messages.reading({ name }) : messages.workingItOut}
         <progress max={1} {...(progress.phase === "reading" && { value: Math.min(1, share) })} />
       </label>
       <p class="small soft">
-        {progress.rows.toLocaleString("en")} rows, {Math.round(100 * share)} % of the file
+        {messages.rowsOfFile({
+          rows: progress.rows.toLocaleString("en"),
+          share: Math.round(100 * share),
+        })}
       </p>
     </div>
   );

@@ -4,6 +4,7 @@ import { dateText } from "../../records/check/checkName.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import { type LengthUnit, newtonsPerPoundForce } from "../../records/entry/units.ts";
 import type { Pack, PackCycle, PackCycles, PackStop, PackTest } from "../../records/pack/pack.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { ScrolledTable } from "../charts/DataTable.tsx";
 import { ButtonLink } from "../parts/Button.tsx";
 import { PrintButton } from "../parts/PrintButton.tsx";
@@ -35,7 +36,7 @@ export function TestReport({
 }) {
   const stop = pack.stops.find((each) => each.id === id);
   const test = stop?.tests?.find((each) => each.id === testId);
-  const heading = useHeadingFocus(`test report ${testId}`);
+  const heading = useHeadingFocus(messages.testReport({ testId }));
   if (!stop || !test) return <NoSuchItem what="stop" />;
   const blocks = test.blocks ?? (test.cycles ? [test.cycles] : []);
   return (
@@ -47,9 +48,9 @@ export function TestReport({
             look="quiet"
             href={packItemHref("stop", stop.id)}
             icon="back"
-            label={`To ${stop.name}`}
+            label={messages.to({ name: stop.name })}
           />
-          <span class="screen-name">Test of {stop.name}</span>
+          <span class="screen-name">{messages.testOf({ name: stop.name })}</span>
         </>
       }
       actions={<PrintButton what="test" look="main" />}
@@ -57,7 +58,7 @@ export function TestReport({
       <article class="report test-report">
         <header class="report-part">
           <h1 ref={heading} tabIndex={-1}>
-            Test of {stop.name}
+            {messages.testOf({ name: stop.name })}
           </h1>
           <Facts stop={stop} test={test} unit={unit} />
         </header>
@@ -67,12 +68,12 @@ export function TestReport({
         {blocks.length > 0 && <BlockTables blocks={blocks} unit={unit} />}
         {test.remarks.length > 0 && (
           <section class="report-part">
-            <h2>What was put right, and what to know</h2>
+            <h2>{messages.whatWasPutRight}</h2>
             <KeptRemarks test={test} unit={unit} />
           </section>
         )}
         <section class="report-part report-page">
-          <h2>Drawings</h2>
+          <h2>{messages.drawings}</h2>
           <TestCharts plots={plotsOfPackTest(test)} unit={unit} />
         </section>
       </article>
@@ -84,15 +85,15 @@ function Facts({ stop, test, unit }: { stop: PackStop; test: PackTest; unit: Len
   const height = { kind: "length" as const, value: meanOf(stop.freeHeight) };
   const part = [stop.partNumber, stop.revision, stop.batch].filter(Boolean).join(", ");
   const facts: readonly (readonly [string, string])[] = [
-    ["Stop", `${stop.name}, ${quantityText(height, unit)} tall`],
-    ["Part", part || "not given"],
-    ["File", test.file],
-    ["Rows", test.rows.toLocaleString("en")],
-    ["Imported", dateText(test.importedAt)],
+    [messages.stopWord, messages.tall({ name: stop.name, height: quantityText(height, unit) })],
+    [messages.part, part || messages.notGiven],
+    [messages.file, test.file],
+    [messages.rows2, test.rows.toLocaleString("en")],
+    [messages.imported2, dateText(test.importedAt)],
     ...conditionNames.map(
-      ([name, label]) => [label, test.conditions?.[name] ?? "not given"] as const,
+      ([name, label]) => [label, test.conditions?.[name] ?? messages.notGiven] as const,
     ),
-    ["Printed", dateText(new Date().toISOString())],
+    [messages.printed, dateText(new Date().toISOString())],
   ];
   return (
     <dl class="pack-figures">
@@ -115,18 +116,19 @@ function LossTable({ test, unit }: { test: PackTest; unit: LengthUnit }) {
   if (!loss) return null;
   const text = (kind: QuantityKind, value: number) => quantityText({ kind, value }, unit);
   const rows: readonly (readonly [string, string])[] = [
-    ["Share of the curve that stays at rest", percent(loss.staticShare)],
-    ["Lost at rest, a share of the force", percent(loss.restLoss)],
+    [messages.shareOfCurveThat, percent(loss.staticShare)],
+    [messages.lostAtRestShare, percent(loss.restLoss)],
     ...loss.branches.map(
-      ([tauS, share, doubt]) => [`Fades within ${tauS} s`, percent([share, doubt])] as const,
+      ([tauS, share, doubt]) =>
+        [messages.fadesWithinS2({ tauS }), percent([share, doubt])] as const,
     ),
-    ["Fastest row", text("speed", loss.fastestMmPerS)],
+    [messages.fastestRow, text("speed", loss.fastestMmPerS)],
     ...(loss.misfitN === undefined
       ? []
-      : [["Scatter of what is left of the force", text("force", loss.misfitN)] as const]),
+      : [[messages.scatterOfWhatIs, text("force", loss.misfitN)] as const]),
   ];
   return (
-    <Table caption="Loss at speed, each with its 95 % ±" head={["Part", "Found"]} rows={rows} />
+    <Table caption={messages.lossAtSpeedEach} head={[messages.part, messages.found]} rows={rows} />
   );
 }
 
@@ -142,8 +144,8 @@ function CurveTable({ test, unit }: { test: PackTest; unit: LengthUnit }) {
   const text = (kind: QuantityKind, value: number) => quantityText({ kind, value }, unit);
   return (
     <Table
-      caption="Static curve, each force with its 95 % ±"
-      head={["Depth", "Force", "±"]}
+      caption={messages.staticCurveEachForce}
+      head={[messages.depth, messages.force, "±"]}
       rows={test.curve.map(([depth, force, error]) => [
         text("length", depth),
         text("force", force),
@@ -159,8 +161,8 @@ function DampingTable({ test, unit }: { test: PackTest; unit: LengthUnit }) {
     dampingText(pair && [pair[0], coverage * pair[1]], unit);
   return (
     <Table
-      caption={`Damping in ${dampingUnitOf(unit)}, each with its 95 % ±`}
-      head={["Depth", "Pressed deeper", "Coming back"]}
+      caption={messages.dampingInEachWith({ dampingUnitOf: dampingUnitOf(unit) })}
+      head={[messages.depth, messages.pressedDeeper2, messages.comingBack3]}
       rows={test.damping.map(({ depthMm, compressing, rebounding }) => [
         quantityText({ kind: "length", value: depthMm }, unit),
         value(compressing),
@@ -179,18 +181,18 @@ function BlockTables({ blocks, unit }: { blocks: readonly PackCycles[]; unit: Le
   return (
     <>
       <Table
-        caption="Cycles, block by block"
+        caption={messages.cyclesBlockByBlock}
         head={[
-          "Block",
-          "Cycles",
-          "Speed up to",
-          "Frequency",
-          "Half stroke",
-          "About depth",
-          "Dynamic stiffness",
-          "Loss factor",
-          "Energy in",
-          "Lost a cycle",
+          messages.block,
+          messages.cycles2,
+          messages.speedUpTo,
+          messages.frequency,
+          messages.halfStroke,
+          messages.aboutDepth,
+          messages.dynamicStiffness,
+          messages.lossFactor,
+          messages.energyIn,
+          messages.lostCycle,
         ]}
         rows={blocks.map((block, index) => [
           String(index + 1),
@@ -210,8 +212,14 @@ function BlockTables({ blocks, unit }: { blocks: readonly PackCycles[]; unit: Le
       />
       {blocks.some(({ first }) => first) && (
         <Table
-          caption="First cycle / mean of the later ones"
-          head={["Block", "Greatest force", "Dynamic stiffness", "Loss factor", "Lost a cycle"]}
+          caption={messages.firstCycleMeanOf}
+          head={[
+            messages.block,
+            messages.greatestForce,
+            messages.dynamicStiffness,
+            messages.lossFactor,
+            messages.lostCycle,
+          ]}
           rows={blocks.map((block, index) => [
             String(index + 1),
             both(({ peakForceN }) => text("force", peakForceN), block),
@@ -236,7 +244,7 @@ function Table({
   return (
     <ScrolledTable
       look="report-table"
-      box="report-part report-table-box"
+      box={messages.reportPartReportTable}
       columns={head.map((name) => ({ name }))}
       {...table}
     />

@@ -6,6 +6,7 @@ import type {
 } from "../../physics/stopTests/index.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { Notice } from "../parts/Notice.tsx";
 import { DampingFound, dampingUnitOf } from "./DampingFound.tsx";
 import { StaticCurveFound, scatterText } from "./StaticCurveFound.tsx";
@@ -22,14 +23,17 @@ export function TimedFound({ analysis, unit }: { analysis: TimedAnalysis; unit: 
         staticCurve.ok && (
           <Notice tone="unsure">
             <p>
-              <strong>No loss at speed.</strong> {sentenceText(loss.fault.sentence, unit)}
+              <strong>{messages.noLossAtSpeed}</strong> {sentenceText(loss.fault.sentence, unit)}
             </p>
           </Notice>
         )
       )}
       {leftOut.rows + leftOut.cycles > 0 && (
         <p class="small">
-          Left out: {leftOut.rows.toLocaleString("en")} rows, {leftOut.cycles} cycles.
+          {messages.leftOutRowsCycles({
+            rows: leftOut.rows.toLocaleString("en"),
+            cycles: leftOut.cycles,
+          })}
         </p>
       )}
       {blocks.length > 0 && <Blocks blocks={blocks} unit={unit} />}
@@ -45,27 +49,27 @@ function LossFound({ loss, unit }: { loss: StopLoss; unit: LengthUnit }) {
   return (
     <>
       <p>
-        <strong>Loss</strong>, each with its 95 % ±. What is left of the force scatters by{" "}
-        {scatterText(loss.misfitN, unit)}.
+        <strong>{messages.loss}</strong>
+        {messages.eachWithIts95({ scatter: scatterText(loss.misfitN, unit) })}
       </p>
       <dl class="pack-figures">
         <div>
-          <dt>Share of the curve that stays at rest</dt>
+          <dt>{messages.shareOfCurveThat}</dt>
           <dd>{share(staticShare)}</dd>
         </div>
         <div>
-          <dt>Lost at rest, a share of the force</dt>
+          <dt>{messages.lostAtRestShare}</dt>
           <dd>{share(restLoss)}</dd>
         </div>
         {branches.map(({ tauS, share: own }) => (
           <div key={tauS}>
-            <dt>Fades within {tauS} s</dt>
+            <dt>{messages.fadesWithinS2({ tauS })}</dt>
             <dd>{share(own)}</dd>
           </div>
         ))}
         {damping.length === 0 && (
           <div>
-            <dt>Damping, if any, at most</dt>
+            <dt>{messages.dampingIfAnyAt}</dt>
             <dd>
               {fromModel(loss.dampingDoubt, dampingUnit).toPrecision(2)} {dampingUnit}
             </dd>
@@ -74,7 +78,7 @@ function LossFound({ loss, unit }: { loss: StopLoss; unit: LengthUnit }) {
       </dl>
       {damping.length > 0 && (
         <DampingFound
-          caption="Damping at each depth, with its 95 % ±"
+          caption={messages.dampingAtEachDepthWith}
           rows={damping.map(({ depthMm, compressing, rebounding }) => ({
             depthMm,
             compressing: [compressing.value, compressing.doubt],
@@ -91,13 +95,20 @@ function Blocks({ blocks, unit }: { blocks: readonly CyclesAnalysis[]; unit: Len
   const length = (value: number) => quantityText({ kind: "length", value }, unit);
   return (
     <>
-      <h3>Cycles, block by block</h3>
+      <h3>{messages.cyclesBlockByBlock}</h3>
       {blocks.map((block, index) => (
-        <section key={index} aria-label={`Block ${index + 1}`}>
+        <section key={index} aria-label={messages.block2({ index: index + 1 })}>
           <h4>
-            Block {index + 1}: {block.cycles} {block.cycles === 1 ? "cycle" : "cycles"}, up to{" "}
-            {quantityText({ kind: "speed", value: block.greatestSpeedMmPerS }, unit)}, half stroke{" "}
-            {length(block.amplitudeMm)} about {length(block.meanDisplacementMm)}
+            {messages.blockCycle({
+              index: index + 1,
+              cycles: block.cycles,
+              greatestSpeedMmPerS: quantityText(
+                { kind: "speed", value: block.greatestSpeedMmPerS },
+                unit,
+              ),
+              amplitudeMm: length(block.amplitudeMm),
+              meanDisplacementMm: length(block.meanDisplacementMm),
+            })}
           </h4>
           <CyclesFound analysis={block} unit={unit} />
         </section>
@@ -111,18 +122,24 @@ function CyclesFound({ analysis, unit }: { analysis: CyclesAnalysis; unit: Lengt
   const dampingUnit = dampingUnitOf(unit);
   const { lossFactor, equivalentDampingNsPerMm } = analysis;
   const figures: readonly [string, string][] = [
-    ["Cycles", `${analysis.cycles} at ${analysis.frequencyHz.toPrecision(4)} Hz`],
-    ["Half the stroke", quantityText({ kind: "length", value: analysis.amplitudeMm }, unit)],
-    ["Energy in, a cycle", energy(analysis.energyInJ.value)],
-    ["Energy out, a cycle", energy(analysis.energyOutJ.value)],
-    ["Loss a cycle", `${energy(analysis.lossJ.value)} ± ${energy(analysis.lossJ.standardError)}`],
-    ["Dynamic rate", quantityText({ kind: "rate", value: analysis.dynamicRateNPerMm.value }, unit)],
-    ["Loss factor", lossFactor ? lossFactor.value.toPrecision(3) : "not defined here"],
+    [messages.cycles2, `${analysis.cycles} at ${analysis.frequencyHz.toPrecision(4)} Hz`],
+    [messages.halfStroke2, quantityText({ kind: "length", value: analysis.amplitudeMm }, unit)],
+    [messages.energyInCycle, energy(analysis.energyInJ.value)],
+    [messages.energyOutCycle, energy(analysis.energyOutJ.value)],
     [
-      "Equivalent viscous damping",
+      messages.lossCycle,
+      `${energy(analysis.lossJ.value)} ± ${energy(analysis.lossJ.standardError)}`,
+    ],
+    [
+      messages.dynamicRate,
+      quantityText({ kind: "rate", value: analysis.dynamicRateNPerMm.value }, unit),
+    ],
+    [messages.lossFactor, lossFactor ? lossFactor.value.toPrecision(3) : messages.notDefinedHere],
+    [
+      messages.equivalentViscousDamping,
       equivalentDampingNsPerMm
         ? `${fromModel(equivalentDampingNsPerMm.value, dampingUnit).toPrecision(3)} ${dampingUnit}`
-        : "not defined here",
+        : messages.notDefinedHere,
     ],
   ];
   return (

@@ -3,6 +3,7 @@ import type { QuantityKind } from "../../physics/sentence.ts";
 import type { AllowedSign } from "../../records/entry/lengthEntry.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { type EntryKind, entryUnit } from "../../records/entry/readingCatalogue.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { CellTable, type Column } from "../check/stop/CellTable.tsx";
 import { TextField } from "../parts/Field.tsx";
 import {
@@ -153,7 +154,7 @@ export function PackReading({
         field={field}
         label={
           <>
-            {label} {optional && <span class="soft">(may be left out)</span>}
+            {label} {optional && <span class="soft">{messages.mayBeLeftOut}</span>}
           </>
         }
       />
@@ -161,7 +162,7 @@ export function PackReading({
         {...rest}
         allowed="zeroOrMore"
         field={`${field}.tol`}
-        label={`± of ${label.toLowerCase()}`}
+        label={messages.ofWord3({ label: label.toLowerCase() })}
         labelUnseen
         equalBelow={false}
         lead="±"

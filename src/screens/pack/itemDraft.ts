@@ -5,6 +5,7 @@ import { entryText, parseText } from "../../records/entry/entry.ts";
 import type { AllowedSign } from "../../records/entry/lengthEntry.ts";
 import { type EntryKind, entryUnit } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 
 /** A stop, a platform or the rules while they are edited: every field as typed, even unreadable. */
 export interface ItemDraft {
@@ -88,7 +89,7 @@ export class DraftReader {
 
   neededText(field: string, label: string): string {
     const text = this.text(field);
-    if (text === undefined) this.fault(field, `${label}: nothing is entered yet.`);
+    if (text === undefined) this.fault(field, messages.nothingIsEnteredYet({ label }));
     return text ?? "";
   }
 
@@ -141,13 +142,18 @@ export class DraftReader {
       }
       values.push(read.value);
     }
-    const tol = this.number(`${field}.tol`, `The ± of ${label.toLowerCase()}`, kind, "zeroOrMore");
+    const tol = this.number(
+      `${field}.tol`,
+      messages.ofWord4({ label: label.toLowerCase() }),
+      kind,
+      "zeroOrMore",
+    );
     return values.length === 0 ? undefined : { values, tol: tol ?? 0 };
   }
 
   needed<Value>(value: Value | undefined, field: string, label: string): Value | undefined {
     const told = this.faults.some((fault) => fault.field === field);
-    if (value === undefined && !told) this.fault(field, `${label}: nothing is entered yet.`);
+    if (value === undefined && !told) this.fault(field, messages.nothingIsEnteredYet({ label }));
     return value;
   }
 
@@ -173,7 +179,11 @@ export class DraftReader {
           "zeroOrMore",
         );
         if (!read.ok) {
-          const where = `${label}, row ${start / columns + 1}, column ${column + 1}: `;
+          const where = messages.rowColumn({
+            label,
+            start: start / columns + 1,
+            column: column + 1,
+          });
           this.fault(field, where, ...read.fault.sentence);
           return undefined;
         }

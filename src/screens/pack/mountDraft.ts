@@ -7,6 +7,7 @@ import {
   mountingWays,
 } from "../../records/pack/mounting.ts";
 import { readThread, type Thread, threadText } from "../../records/pack/thread.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { type DraftReader, type ItemDraft, numberText, textOf } from "./itemDraft.ts";
 
 export function wayOf(draft: ItemDraft): MountingWay | null {
@@ -44,11 +45,13 @@ export function mountOfDraft(
   if (way === null) return undefined;
   const size = isThreaded(way)
     ? threadOfDraft(reader, base)
-    : sizeOnly(reader.number("mount.size", "Bore or cup", "length"));
+    : sizeOnly(reader.number("mount.size", messages.boreOrCup, "length"));
   const spacingMm =
-    way === "twoBolts" ? reader.number("mount.spacing", "Between the bolts", "length") : undefined;
-  const seatMm = reader.number("mount.seat", "Seat across", "length");
-  const roomMm = reader.number("mount.room", "Room across", "length");
+    way === "twoBolts"
+      ? reader.number("mount.spacing", messages.betweenBolts, "length")
+      : undefined;
+  const seatMm = reader.number("mount.seat", messages.seatAcross, "length");
+  const roomMm = reader.number("mount.room", messages.roomAcross, "length");
   const chosen = textOf(draft, "mount.layouts").split(" ");
   const given = base?.layouts ?? [];
   const layouts = [...new Set([...given, ...layoutKinds])].filter((kind) => chosen.includes(kind));

@@ -1,6 +1,7 @@
 import type { Fault } from "../../physics/outcome.ts";
 import type { Pack, PackStop, Platform } from "../../records/pack/pack.ts";
 import { readPackValue } from "../../records/pack/readPack.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { type Kept, keepReferencePack, referencePack } from "../referencePack.ts";
 
 interface Step {
@@ -112,7 +113,7 @@ export function withoutPlatform(pack: Pack, id: string): Pack {
 
 /** A copy is another part: it has no part number until it is given one. */
 export function copiedStop(pack: Pack, stop: PackStop): PackStop {
-  const name = `${stop.name} (copy)`;
+  const name = messages.copy2({ name: stop.name });
   const { partNumber: _part, revision: _revision, ...figures } = stop;
   return {
     ...figures,
@@ -125,7 +126,7 @@ export function copiedStop(pack: Pack, stop: PackStop): PackStop {
 }
 
 export function copiedPlatform(pack: Pack, platform: Platform): Platform {
-  const label = `${platform.label} (copy)`;
+  const label = messages.copy3({ label: platform.label });
   return {
     ...platform,
     label,

@@ -1,6 +1,7 @@
 import { createReadingPool } from "../../compute/readingPool.ts";
 import type { Fault } from "../../physics/outcome.ts";
 import { type Pack, packBounds } from "../../records/pack/pack.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 
 export type OpenedPack =
   | { readonly ok: true; readonly pack: Pack; readonly file: string }
@@ -17,19 +18,19 @@ export async function readPackFile(file: File): Promise<OpenedPack> {
     faults: [{ code: "packFile", sentence: [sentence] }],
   });
   if (file.size > mostBytes) {
-    return refuse(`The file is ${Math.round(file.size / 1e6)} MB, too large to be a library.`);
+    return refuse(messages.fileIsMbToo({ file: Math.round(file.size / 1e6) }));
   }
   let text: string;
   try {
     text = await file.text();
   } catch {
-    return refuse("The file can't be read. Copy it to this phone and open it again.");
+    return refuse(messages.fileCantBeRead);
   }
   const pool = createReadingPool();
   const done = await pool.run({ kind: "readPack", text });
   pool.dispose();
   if (done.kind === "failed") return { ok: false, file: file.name, faults: [done.fault] };
-  if (done.kind !== "pack") return refuse("The file can't be read. Open it again.");
+  if (done.kind !== "pack") return refuse(messages.fileCantBeReadOpen);
   const { read } = done;
   return read.ok
     ? { ok: true, pack: read.value, file: file.name }

@@ -1,5 +1,6 @@
 import { type LengthUnit, plainDecimal } from "../../records/entry/units.ts";
 import type { PackStop, TestConditions } from "../../records/pack/pack.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import { type DraftReader, type ItemDraft, numberText } from "./itemDraft.ts";
 
 export const conditionNames = [
@@ -63,25 +64,25 @@ export function partOfDraft(reader: DraftReader, base: PackStop | null): PartFie
   );
   const usableTolMm = reader.number(
     "usableTolMm",
-    "± of the usable compression",
+    messages.ofUsableCompression,
     "length",
     "zeroOrMore",
   );
-  const percent = reader.number("forceTol", "± of the forces", "number", "zeroOrMore");
+  const percent = reader.number("forceTol", messages.ofForces, "number", "zeroOrMore");
   if (percent !== undefined && percent >= 100) {
-    reader.fault("forceTol", "± of the forces: it must be below 100 %.");
+    reader.fault("forceTol", messages.ofForcesItMust);
   }
   const sameForce =
     base?.forceTolShare !== undefined &&
     plainDecimal(100 * base.forceTolShare) === reader.text("forceTol");
-  const spacers = reader.list("spacers", "Spacers", "length");
+  const spacers = reader.list("spacers", messages.spacers, "length");
   const conditions: { [Name in (typeof conditionNames)[number]]?: string } = {};
   for (const name of conditionNames) {
     const text = reader.text(`conditions.${name}`);
     if (text !== undefined) conditions[name] = text;
   }
   if (revision !== undefined && partNumber === undefined) {
-    reader.fault("partNumber", "Part number: a revision is given, but no part number.");
+    reader.fault("partNumber", messages.partNumberRevisionIs);
   }
   return {
     ...(partNumber !== undefined && { partNumber }),

@@ -18,6 +18,7 @@ import { lackingGeometry } from "../../records/check/geometryGiven.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { type Platform, platformReading } from "../../records/pack/pack.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import {
   DraftReader,
   type FieldFault,
@@ -148,16 +149,16 @@ function limitsOf(reader: DraftReader, draft: ItemDraft): CheckLimit[] {
   const limits: CheckLimit[] = [];
   for (let index = 0; index < limitCount(draft); index += 1) {
     const field = `limits.${index}`;
-    const label = `Clearance ${index + 1}`;
+    const label = messages.clearance2({ index: index + 1 });
     const reading = reader.needed(reader.reading(field, label, "length"), field, label);
     const perWheel = reader.number(
       `${field}.perWheel`,
-      `${label}, closing per wheel travel`,
+      messages.closingPerWheelTravel2({ label }),
       "number",
     );
     const distance = reader.reading(
       `${field}.distance`,
-      `${label}, distance from the pivot line`,
+      messages.distanceFromPivotLine({ label }),
       "length",
     );
     if (reading === undefined) continue;
@@ -179,7 +180,7 @@ function rideOf(reader: DraftReader, base: Ride | undefined): Ride | undefined {
     const { kind, allowed } = catalogueEntry(name);
     const label = fieldLabel(name);
     const value = reader.number(`ride.${name}`, label, kind, allowed);
-    const tol = reader.number(`ride.${name}.tol`, `± of ${label}`, kind, "zeroOrMore");
+    const tol = reader.number(`ride.${name}.tol`, messages.ofWord3({ label }), kind, "zeroOrMore");
     if (value !== undefined) values[name] = value;
     if (value !== undefined && tol !== undefined) tolerances[name] = tol;
   }
@@ -213,19 +214,19 @@ function yearOf(reader: DraftReader, field: string, label: string): number | und
   const year = reader.number(field, label, "number");
   const [least, most] = yearsPossible;
   if (year === undefined || (Number.isInteger(year) && year >= least && year <= most)) return year;
-  reader.fault(field, `${label}: a whole year from ${least} to ${most}, as 2021.`);
+  reader.fault(field, messages.wholeYearFromTo({ label, least, most }));
   return undefined;
 }
 
 /** How it is told from other vehicles. */
 function toldOf(reader: DraftReader): Pick<Platform, "years" | "trims" | "tellApart"> {
-  const from = yearOf(reader, "years.from", "First year");
-  const to = yearOf(reader, "years.to", "Last year");
+  const from = yearOf(reader, "years.from", messages.firstYear);
+  const to = yearOf(reader, "years.to", messages.lastYear);
   if (from === undefined && to !== undefined && reader.text("years.from") === undefined) {
-    reader.fault("years.from", "First year: a last year is given, but no first one.");
+    reader.fault("years.from", messages.firstYearLastYear);
   }
   if (from !== undefined && to !== undefined && to < from) {
-    reader.fault("years.to", "Last year: it lies before the first one.");
+    reader.fault("years.to", messages.lastYearItLies);
   }
   const trims = (reader.text("trims") ?? "")
     .split(";")
@@ -258,8 +259,8 @@ function readingsOf(
     reader.fault(
       name,
       parts.length === 0
-        ? `${fieldLabel(name)}: nothing is entered yet.`
-        : `${fieldLabel(name)}: nothing is entered yet, neither it nor all it can be made of.`,
+        ? messages.nothingIsEnteredYet2({ fieldLabel: fieldLabel(name) })
+        : messages.nothingIsEnteredYetNeither({ fieldLabel: fieldLabel(name) }),
     );
   }
   return readings;
@@ -283,7 +284,7 @@ export function platformOfDraft(
   id: string,
 ): { readonly platform: Platform | null; readonly faults: readonly FieldFault[] } {
   const reader = new DraftReader(draft);
-  const label = reader.neededText("label", "Name");
+  const label = reader.neededText("label", messages.nameWord);
   const kind = (draft.texts.layout ?? "arm") as LayoutKind;
   const readings = readingsOf(reader, kind);
   const wheelPerOuter = reader.number("wheelPerOuter", fieldLabel("wheelPerOuter"), "number");

@@ -2,6 +2,7 @@ import type { DesignEvent, RoadClass, Use, UseRules } from "../../physics/fitmen
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Maker, Pack } from "../../records/pack/pack.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import {
   DraftReader,
   type FieldFault,
@@ -93,7 +94,8 @@ function rulesOfUse(
     if (value !== undefined) numbers[name] = value;
   }
   const events: DesignEvent[] = [];
-  const obstacles = reader.table(`${use}.obstacles`, `${use}, obstacles`, 3, obstacleKinds) ?? [];
+  const obstacles =
+    reader.table(`${use}.obstacles`, messages.obstacles2({ use }), 3, obstacleKinds) ?? [];
   for (const [height = 0, length = 0, speedKmPerH = 0] of obstacles) {
     events.push({
       kind: "obstacle",
@@ -103,7 +105,8 @@ function rulesOfUse(
     });
   }
   events.push(...(base.events ?? []).filter(({ kind }) => kind === "hump"));
-  const landings = reader.table(`${use}.landings`, `${use}, landings`, 1, landingKinds) ?? [];
+  const landings =
+    reader.table(`${use}.landings`, messages.landings2({ use }), 1, landingKinds) ?? [];
   for (const [height = 0] of landings) events.push({ kind: "landing", heightM: metres(height) });
   const road = reader.text(`${use}.roadClass`);
   const rules: Partial<UseRules> = {
@@ -122,7 +125,7 @@ function makerOf(reader: DraftReader): Maker | undefined {
   const address = reader.text("maker.address");
   const contact = reader.text("maker.contact");
   if (name === undefined) {
-    if (code ?? contact) reader.fault("maker.name", "Maker: nothing is entered yet.");
+    if (code ?? contact) reader.fault("maker.name", messages.makerNothingIsEntered);
     return address === undefined ? undefined : { name: "", address };
   }
   return {
@@ -138,11 +141,11 @@ export function packOfRulesDraft(
   pack: Pack,
 ): { readonly pack: Pack | null; readonly faults: readonly FieldFault[] } {
   const reader = new DraftReader(draft);
-  const name = reader.neededText("name", "Name of the library");
+  const name = reader.neededText("name", messages.nameOfLibrary);
   const notes = reader.text("notes");
   const edition = reader.text("edition");
   const maker = makerOf(reader);
-  const spacersMm = reader.list("spacers", "Spacers", "length");
+  const spacersMm = reader.list("spacers", messages.spacers, "length");
   const rules: { [Each in Use]?: Partial<UseRules> } = {};
   for (const use of usesOfRules) {
     const own = rulesOfUse(reader, use, pack.rules?.[use] ?? {});

@@ -1,6 +1,7 @@
 import type { CurvePoint, DampingPoint } from "../../physics/fitment.ts";
 import { type LengthUnit, plainDecimal } from "../../records/entry/units.ts";
 import type { PackStop } from "../../records/pack/pack.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import {
   DraftReader,
   type FieldFault,
@@ -48,28 +49,28 @@ export function stopOfDraft(
   id: string,
 ): { readonly stop: PackStop | null; readonly faults: readonly FieldFault[] } {
   const reader = new DraftReader(draft);
-  const name = reader.neededText("name", "Name");
+  const name = reader.neededText("name", messages.nameWord);
   const freeHeight = reader.needed(
-    reader.reading("freeHeight", "Free height", "length"),
+    reader.reading("freeHeight", messages.freeHeight, "length"),
     "freeHeight",
-    "Free height",
+    messages.freeHeight,
   );
   const usable = reader.needed(
-    reader.number("usableCompressionMm", "Usable compression", "length"),
+    reader.number("usableCompressionMm", messages.usableCompression, "length"),
     "usableCompressionMm",
-    "Usable compression",
+    messages.usableCompression,
   );
   const curve = reader.needed(
-    reader.table("curve", "Force curve", 2, curveKinds),
+    reader.table("curve", messages.forceCurve, 2, curveKinds),
     "curve",
-    "Force curve",
+    messages.forceCurve,
   );
-  const damping = reader.table("damping", "Damping", 3, dampingKinds);
-  const outerDiameterMm = reader.number("outerDiameterMm", "Outer diameter", "length");
+  const damping = reader.table("damping", messages.damping, 3, dampingKinds);
+  const outerDiameterMm = reader.number("outerDiameterMm", messages.outerDiameter, "length");
   const how = reader.text("estimatedHow");
-  const percent = reader.number("estimatedShare", "± of the estimate", "number", "zeroOrMore");
+  const percent = reader.number("estimatedShare", messages.ofEstimate, "number", "zeroOrMore");
   if (how !== undefined && percent === undefined) {
-    reader.fault("estimatedShare", "± of the estimate: nothing is entered yet. At best it is 25.");
+    reader.fault("estimatedShare", messages.ofEstimateNothingIs);
   }
   const part = partOfDraft(reader, base);
   const mount = mountOfDraft(reader, draft, base?.mount);

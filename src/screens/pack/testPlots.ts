@@ -1,5 +1,6 @@
 import type { RowsAnalysis, TestAnalysis, TimedAnalysis } from "../../physics/stopTests/index.ts";
 import type { PackTest } from "../../records/pack/pack.ts";
+import * as messages from "../../words/compiled/screens/pack.ts";
 import type { Series } from "../charts/SeriesChart.tsx";
 
 type Point = readonly [number, number];
@@ -181,7 +182,8 @@ export function dampingSeries(rows: readonly DampingPlotRow[]): Series[] {
       bars: known.map(({ standardError }) => standardError),
     };
   };
-  return [of("pressed deeper", "compressing"), of("coming back", "rebounding")].filter(
-    (series) => series !== null,
-  );
+  return [
+    of(messages.pressedDeeper3, "compressing"),
+    of(messages.comingBack4, "rebounding"),
+  ].filter((series) => series !== null);
 }

@@ -1,4 +1,5 @@
 import { Component, type ComponentChildren } from "preact";
+import * as messages from "../../words/compiled/screens/parts.ts";
 import { ButtonLink } from "./Button.tsx";
 import { Notice } from "./Notice.tsx";
 import { Screen } from "./Screen.tsx";
@@ -27,19 +28,16 @@ export class Boundary extends Component<Props, { broken: boolean }> {
     if (!this.state.broken) return children;
     return (
       <Screen
-        top={<span class="screen-name brand">Stopfit</span>}
+        top={<span class="screen-name brand">{messages.stopfit}</span>}
         actions={
           <ButtonLink look="main" href="#/">
-            All checks
+            {messages.allChecks}
           </ButtonLink>
         }
       >
-        <h1>This screen can't be shown</h1>
+        <h1>{messages.thisScreenCantBe}</h1>
         <Notice tone="no" live>
-          <p>
-            Something in Stopfit went wrong here. What you typed before is saved on this phone. Go
-            to all checks and open the check again.
-          </p>
+          <p>{messages.somethingInStopfitWent}</p>
         </Notice>
       </Screen>
     );

@@ -1,4 +1,5 @@
 import type { ComponentChildren, Ref } from "preact";
+import * as messages from "../../words/compiled/screens/parts.ts";
 import { Icon, type IconName } from "./Icon.tsx";
 
 /** "link" stands as words alone. */
@@ -14,7 +15,7 @@ interface Looks {
 }
 
 function classesOf(look: ButtonLook, wide: boolean): string {
-  return `button button-${look}${wide ? " button-wide" : ""}`;
+  return messages.buttonButtonButtonWide({ look, isWide: Boolean(wide) });
 }
 
 export interface ButtonProps extends Looks {

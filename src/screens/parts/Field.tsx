@@ -1,5 +1,6 @@
 import type { ComponentChildren, Ref } from "preact";
 import { useId } from "preact/hooks";
+import * as messages from "../../words/compiled/screens/parts.ts";
 import type { Tone } from "./Notice.tsx";
 
 export interface TextFieldProps {
@@ -39,7 +40,7 @@ export interface TextFieldProps {
 /** A big number stays in a big box; a long one is written smaller, so that all of it shows. */
 function fieldClass(big: boolean, value: string): string {
   if (!big) return "field";
-  return value.length > 5 ? "field field-big field-long" : "field field-big";
+  return value.length > 5 ? messages.fieldFieldBigField : messages.fieldFieldBig;
 }
 
 export function TextField({

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
+import * as messages from "../../words/compiled/screens/parts.ts";
 import { Button } from "./Button.tsx";
 import type { IconName } from "./Icon.tsx";
 
@@ -41,7 +42,7 @@ export function MenuRow({
         <Button
           look="quiet"
           icon="more"
-          label={`More for ${name}`}
+          label={messages.moreFor({ name })}
           expanded={open}
           onClick={() => setOpen(!open)}
         />

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import type { State } from "../../physics/fitment.ts";
+import * as messages from "../../words/compiled/screens/parts.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { Icon } from "./Icon.tsx";
 
@@ -7,9 +8,9 @@ export type Tone = "info" | State;
 
 const spoken: Record<State, string> = {
   ok: "",
-  care: "Warning:",
-  no: "Wrong:",
-  unsure: "Not sure:",
+  care: messages.warning,
+  no: messages.wrong,
+  unsure: messages.notSure,
 };
 
 /** One or two plain sentences with a mark whose shape tells the tone apart without colour. */

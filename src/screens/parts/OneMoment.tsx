@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/screens/parts.ts";
 export function OneMoment() {
-  return <p class="later-waiting">One moment …</p>;
+  return <p class="later-waiting">{messages.oneMoment}</p>;
 }

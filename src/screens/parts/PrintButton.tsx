@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/screens/parts.ts";
 import { Button, type ButtonLook } from "./Button.tsx";
 import { canPrint, printPage } from "./printing.ts";
 import { savePage } from "./savePage.ts";
@@ -15,15 +16,15 @@ export function PrintButton({
   what,
   look = "plain",
   disabled = false,
-  label = "Print",
+  label = messages.printWord,
 }: PrintButtonProps) {
   return canPrint() ? (
     <Button look={look} disabled={disabled} onClick={printPage}>
       {label}
     </Button>
   ) : (
-    <Button look={look} disabled={disabled} onClick={() => savePage(`Stopfit ${what}`)}>
-      Save the {what}
+    <Button look={look} disabled={disabled} onClick={() => savePage(messages.stopfit2({ what }))}>
+      {messages.save({ what })}
     </Button>
   );
 }

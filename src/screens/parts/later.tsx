@@ -1,5 +1,6 @@
 import type { ComponentType } from "preact";
 import { useLayoutEffect, useState } from "preact/hooks";
+import * as messages from "../../words/compiled/screens/parts.ts";
 import { Button } from "./Button.tsx";
 import { Notice } from "./Notice.tsx";
 import { OneMoment } from "./OneMoment.tsx";
@@ -53,10 +54,10 @@ export function later<Props extends object>(
     if (state === "waiting") return <Waiting {...props} />;
     return (
       <Notice tone="no" live>
-        <p>This part of Stopfit could not be loaded. Find a signal, then try again.</p>
+        <p>{messages.thisPartOfStopfit}</p>
         <div class="row">
           <Button look="main" onClick={() => setState("waiting")}>
-            Try again
+            {messages.tryAgain}
           </Button>
         </div>
       </Notice>

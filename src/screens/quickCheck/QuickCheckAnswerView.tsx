@@ -4,6 +4,7 @@ import { quantityText, sentenceText, type TextOptions } from "../../records/entr
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { QuickCheckAnswer } from "../../records/quickCheck/quickCheckAnswer.ts";
 import { type MeasuredName, measuredNames } from "../../records/quickCheck/quickCheckQuestion.ts";
+import * as messages from "../../words/compiled/screens/quickCheck.ts";
 import { Cautions } from "../answer/sections/Cautions.tsx";
 import { certification } from "../answer/sections/VerdictPanel.tsx";
 import { StateMark } from "../drawings/StateMark.tsx";
@@ -18,9 +19,9 @@ function toneOf({ answer, heightFits }: QuickCheckAnswer): State {
 }
 
 function headingOf({ answer, heightFits }: QuickCheckAnswer): string {
-  if (answer === "cantTell") return "Can't tell yet";
-  if (answer === "no") return "No, not taller";
-  return heightFits === false ? "Taller alone won't do" : "Yes, a taller stop";
+  if (answer === "cantTell") return messages.cantTellYet;
+  if (answer === "no") return messages.noNotTaller;
+  return heightFits === false ? messages.tallerAloneWontDo : messages.yesTallerStop;
 }
 
 /** As a tape shows them: whole mm or sixteenths of an inch. */
@@ -36,33 +37,41 @@ function heights(answer: QuickCheckAnswer, unit: LengthUnit): readonly [string, 
     if (value === null || range === null) return;
     const spare = value < 0;
     const [least, greatest] = spare ? [-range[1], -range[0]] : range;
-    const other = spare ? "to add" : "to spare";
+    const other = spare ? messages.toAdd : messages.toSpare;
     rows.push([
-      spare ? `Height to spare, ${what}` : `Height to add, ${what}`,
+      spare ? messages.heightToSpare({ what }) : messages.heightToAdd({ what }),
       text(Math.abs(value)),
       least < 0
-        ? `${text(-least)} ${other} to ${text(greatest)} ${spare ? "to spare" : "to add"}`
-        : `${text(least)} to ${text(greatest)}`,
+        ? messages.toToSpare({
+            least: text(-least),
+            other,
+            greatest: text(greatest),
+            isSpare: Boolean(spare),
+          })
+        : messages.to({ least: text(least), greatest: text(greatest) }),
     ]);
   };
-  add("with a stop of the same shape", answer.tallerMm, answer.rangeMm);
-  add("with a spacer under the stop", answer.spacerMm, answer.spacerRangeMm);
+  add(messages.withStopOfSame, answer.tallerMm, answer.rangeMm);
+  add(messages.withSpacerUnderStop, answer.spacerMm, answer.spacerRangeMm);
   return rows;
 }
 
 const measuredWords: Readonly<Record<MeasuredName, string>> = {
-  rideHeight: "ride height",
-  gap: "gap",
-  stopHeight: "height of the stop",
-  clearance: "clearance",
+  rideHeight: messages.rideHeight,
+  gap: messages.gap,
+  stopHeight: messages.heightOfStop,
+  clearance: messages.clearance,
 };
 
 /** What the person read and told, out of five, and what the pack stands in for. */
 export function measuredText(measured: readonly MeasuredName[]): string {
   const fromPack = measuredNames.filter((name) => !measured.includes(name));
   const rest = fromPack.map((name) => measuredWords[name]);
-  const own = measured.length === 0 ? "nothing" : `${measured.length + 1} of 5`;
-  return `Measured by you: ${own}; from the library: ${["geometry and weights", ...rest].join(", ")}.`;
+  const own = measured.length === 0 ? "nothing" : messages.of5({ measured: measured.length + 1 });
+  return messages.measuredByYouFrom({
+    own,
+    join: [messages.geometryAndWeights, ...rest].join(", "),
+  });
 }
 
 export function QuickCheckAnswerView({
@@ -109,25 +118,25 @@ export function QuickCheckAnswerView({
         })}
         {estimated !== null && (
           <p>
-            <strong>An estimate.</strong> {estimated}
+            <strong>{messages.estimate}</strong> {estimated}
           </p>
         )}
         <p class="verdict-limits">{certification}</p>
       </section>
       {answer.settle && (
         <section class="card" aria-labelledby="settle-heading">
-          <h2 id="settle-heading">What would settle it</h2>
+          <h2 id="settle-heading">{messages.whatWouldSettleIt}</h2>
           <p>{sentenceText(answer.settle.sentence, unit, look)}</p>
           <div class="row">
             <Button look="main" icon="pencil" onClick={onReading}>
-              To that reading
+              {messages.toThatReading}
             </Button>
           </div>
         </section>
       )}
       <Cautions raised={answer.cautionsFor === "raised"} />
       {answer.assumed.length > 0 && (
-        <Disclosure summary="What this takes from the library or assumes">
+        <Disclosure summary={messages.whatThisTakesFrom}>
           <ul class="plain-list">
             {answer.assumed.map((sentence) => {
               const text = sentenceText(sentence, unit);

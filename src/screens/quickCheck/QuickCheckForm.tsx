@@ -12,9 +12,11 @@ import {
   groundToArch,
   inchesForMm,
 } from "../../records/quickCheck/quickCheckDoubts.ts";
+import * as messages from "../../words/compiled/screens/quickCheck.ts";
 import { uses } from "../check/UseChoice.tsx";
 import { PartEntry } from "../choosing/PartEntry.tsx";
 import { PlatformField } from "../choosing/PlatformField.tsx";
+import { filled } from "../filled.ts";
 import { Button } from "../parts/Button.tsx";
 import { Choices, Segmented } from "../parts/Choices.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
@@ -91,69 +93,68 @@ export function QuickCheckForm({
     <>
       <section class="card">
         <PlatformField
-          label="Which vehicle and axle?"
-          hint="Its geometry, weights and springs come from the parts library."
-          none="Choose"
+          label={messages.whichVehicleAndAxle}
+          hint={messages.itsGeometryWeightsAnd}
+          none={messages.choose}
           platforms={pack.platforms}
           value={draft.platformId}
           onChange={(chosen) => change({ platformId: chosen?.id ?? null })}
         />
         <div class="row">
           <Button icon="forward" onClick={onUnknown}>
-            My vehicle isn't here
+            {messages.myVehicleIsntHere}
           </Button>
         </div>
-        <p class="small soft">
-          Then you measure your own suspension on one side, with a tape. Weights and springs can
-          wait: the answer is then about height alone.
-        </p>
+        <p class="small soft">{messages.thenYouMeasureYour}</p>
         <Choices
-          legend="Toughest regular use"
+          legend={messages.toughestRegularUse}
           options={uses}
           value={draft.use}
           onChange={(use) => change({ use })}
         />
         <Segmented
-          legend="Which side do you measure?"
+          legend={messages.whichSideDoYou}
           value={draft.side}
           onChange={(side) => change({ side })}
           options={[
-            { value: "left", name: "Left" },
-            { value: "right", name: "Right" },
+            { value: "left", name: messages.left },
+            { value: "right", name: messages.right },
           ]}
         />
-        <p class="small soft">The side that sits lower, or where the stop looks worse.</p>
+        <p class="small soft">{messages.sideThatSitsLower}</p>
       </section>
       {platform && (
         <>
           <QuickCheckReading
             {...common("rideHeight")}
             number={1}
-            heading="Ride height"
+            heading={messages.rideHeight2}
             platform={platform}
             usualMm={usualOf(platform.rideHeight)}
           />
           <QuickCheckReading
             {...common("gap")}
             number={2}
-            heading="Gap between stop and pad"
+            heading={messages.gapBetweenStopAnd}
             platform={platform}
             usualMm={usualOf(platform.gap)}
           />
           <QuickCheckReading
             {...common("stopHeight")}
             number={3}
-            heading="Height of the stop that is fitted"
+            heading={messages.heightOfStopThat}
             platform={platform}
             usualMm={usualOf((part ?? stopOf(pack, platform.usualStop))?.freeHeight)}
           >
             <Disclosure
-              summary={part ? `Which stop: ${part.name}` : "Is there a label or a part number?"}
+              summary={part ? messages.whichStop({ name: part.name }) : messages.isThereLabelOr}
             >
               <PartEntry pack={pack} onFound={takePart} />
               {part && (
                 <div class="row">
-                  <Button onClick={() => change({ part: null })}>It is not “{part.name}”</Button>
+                  <Button onClick={() => change({ part: null })}>
+                    {messages.itIsNot({ name: part.name })}
+                  </Button>
                 </div>
               )}
             </Disclosure>
@@ -162,28 +163,30 @@ export function QuickCheckForm({
             {...common("clearance")}
             number={4}
             heading={
-              draft.clearanceKind === "tyre" ? "Clearance over the tire" : "Rod left on the shock"
+              draft.clearanceKind === "tyre" ? messages.clearanceOverTire : messages.rodLeftOnShock
             }
             platform={platform}
             clearanceAt={clearanceOn(platform, draft.clearanceKind).at}
             usualMm={clearanceOn(platform, draft.clearanceKind).usualMm}
           >
             <Segmented
-              legend="What can you get at?"
+              legend={messages.whatCanYouGet}
               value={draft.clearanceKind}
               onChange={(clearanceKind) => change({ clearanceKind })}
               options={[
-                { value: "tyre", name: "Over the tire" },
-                { value: "damper", name: "Shock rod" },
+                { value: "tyre", name: messages.overTire },
+                { value: "damper", name: messages.shockRod },
               ]}
             />
           </QuickCheckReading>
           <section class="card quick-check-reading" aria-labelledby="quick-check-payload">
             <h2 id="quick-check-payload">
-              <span class="quick-check-number">5</span> What does it usually carry?
+              {filled(messages.whatDoesItUsually, {
+                span: <span class="quick-check-number">5</span>,
+              })}
             </h2>
             <Choices
-              legend="Extra load compared with now"
+              legend={messages.extraLoadComparedWith}
               options={usualPayloads.map(({ word, label }) => ({ value: word, name: label }))}
               value={draft.payload}
               onChange={(payload) => change({ payload })}
@@ -191,10 +194,10 @@ export function QuickCheckForm({
           </section>
           <p class="small soft" role="status">
             {left.length === 0
-              ? "Everything needed is here. A reading you leave out is taken from the library, with a wide ±. The margin of error is then wider."
+              ? messages.everythingNeededIsHere
               : left[0] === "payload"
-                ? "Next: choose what it usually carries."
-                : "One reading can't be used yet. See the red words above."}
+                ? messages.nextChooseWhatIt
+                : messages.oneReadingCantBe}
           </p>
         </>
       )}

@@ -1,4 +1,5 @@
 import type { ComponentChildren, Ref } from "preact";
+import * as messages from "../../words/compiled/screens/quickCheck.ts";
 import { checksHref } from "../addresses.ts";
 import { ButtonLink } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -8,8 +9,8 @@ import { Screen } from "../parts/Screen.tsx";
 export function QuickCheckTop() {
   return (
     <>
-      <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
-      <span class="screen-name">Do I need a taller stop?</span>
+      <ButtonLink look="quiet" href={checksHref} icon="back" label={messages.allChecks} />
+      <span class="screen-name">{messages.doINeedTaller}</span>
     </>
   );
 }
@@ -25,14 +26,11 @@ export function QuickCheckIntro({
   return (
     <>
       <h1 {...(heading && { ref: heading })} tabIndex={-1}>
-        Do I need a taller stop?
+        {messages.doINeedTaller}
       </h1>
-      <p>Five readings at most, with a tape measure. The rest comes from the parts library.</p>
+      <p>{messages.fiveReadingsAtMost}</p>
       <Notice tone="care">
-        <p>
-          Measure with the vehicle standing on its wheels, on level ground, as it usually stands.
-          Loosen nothing. Never reach under a vehicle held by a jack alone.
-        </p>
+        <p>{messages.measureWithVehicleStanding}</p>
       </Notice>
       {children}
     </>

@@ -11,6 +11,7 @@ import { estimateSentence } from "../../records/pack/stopTitle.ts";
 import { quickCheckAnswer } from "../../records/quickCheck/quickCheckAnswer.ts";
 import { measuredNames } from "../../records/quickCheck/quickCheckQuestion.ts";
 import { quickCheckRecord } from "../../records/quickCheck/quickCheckRecord.ts";
+import * as messages from "../../words/compiled/screens/quickCheck.ts";
 import { goTo, stepHref } from "../addresses.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
 import { useAssessor } from "../assessment/useAssessor.ts";
@@ -85,16 +86,16 @@ function Questions({
     await opened.store.put(check);
     goTo(stepHref(check.id, "vehicle"));
   };
-  const heading = useHeadingFocus("quick check questions");
+  const heading = useHeadingFocus(messages.quickCheckQuestions);
   const ready = openOf(draft).length === 0;
   return (
     <Screen
       top={<QuickCheckTop />}
       actions={
         <>
-          <Button onClick={() => put(newDraft())}>Start over</Button>
+          <Button onClick={() => put(newDraft())}>{messages.startOver}</Button>
           <Button look="main" disabled={!ready} onClick={() => goTo(quickCheckAnswerHref)}>
-            Answer
+            {messages.answer}
           </Button>
         </>
       }
@@ -150,37 +151,37 @@ function Answered({
   );
   const fault: Fault | null =
     made && !made.ok ? made.fault : assessed.state === "fault" ? assessed.fault : null;
-  const heading = useHeadingFocus("quick check answer");
+  const heading = useHeadingFocus(messages.quickCheckAnswer);
   return (
     <Screen
       top={<QuickCheckTop />}
       actions={
         <>
           <ButtonLink href={quickCheckHref} icon="back">
-            Readings
+            {messages.readings}
           </ButtonLink>
           {stored && <SendButton stored={stored} unit={unit} />}
         </>
       }
     >
       <span ref={heading} tabIndex={-1} class="unseen">
-        The answer
+        {messages.answer2}
       </span>
       {fault && (
         <Notice tone="unsure" live>
-          <h1>Can't tell yet</h1>
+          <h1>{messages.cantTellYet}</h1>
           <p class="small">
             {measuredText(measuredNames.filter((name) => readingsSoFar(draft)[name] !== undefined))}
           </p>
           <p>{sentenceText(fault.sentence, unit, { coarse: true })}</p>
           <div class="row">
             <Button icon="pencil" onClick={() => goTo(quickCheckHref)}>
-              To that reading
+              {messages.toThatReading}
             </Button>
           </div>
         </Notice>
       )}
-      {!fault && !answer && <p class="later-waiting">Working out the answer …</p>}
+      {!fault && !answer && <p class="later-waiting">{messages.workingOutAnswer}</p>}
       {answer && (
         <QuickCheckAnswerView
           answer={answer}
@@ -196,15 +197,11 @@ function Answered({
       )}
       {stored && (
         <section class="card">
-          <h2>Want a firmer answer?</h2>
-          <p>
-            These readings are saved in your list as an ordinary check. The full check measures the
-            geometry of your own vehicle instead of taking the library's, and judges the stiffness
-            too.
-          </p>
+          <h2>{messages.wantFirmerAnswer}</h2>
+          <p>{messages.theseReadingsAreSaved}</p>
           <div class="row">
             <ButtonLink href={stepHref(stored.id, "vehicle")} icon="forward">
-              Carry on as a full check
+              {messages.carryOnAsFull}
             </ButtonLink>
             <Button
               onClick={() => {
@@ -212,7 +209,7 @@ function Answered({
                 goTo(quickCheckHref);
               }}
             >
-              Another vehicle
+              {messages.anotherVehicle}
             </Button>
           </div>
         </section>

@@ -6,6 +6,7 @@ import { quantityText, sentenceText } from "../../records/entry/quantityText.ts"
 import { catalogueEntry, isBelievable } from "../../records/entry/readingCatalogue.ts";
 import { type LengthUnit, mmPerInch } from "../../records/entry/units.ts";
 import type { Platform } from "../../records/pack/pack.ts";
+import * as messages from "../../words/compiled/screens/quickCheck.ts";
 import { NumberField } from "../check/keypad/NumberField.tsx";
 import { equivalentText } from "../check/reading/equivalent.ts";
 import { WhatGoesWrong } from "../check/reading/WhatGoesWrong.tsx";
@@ -117,7 +118,7 @@ export function QuickCheckReading({
             {...(said && { tone: said.tone, message: said.message })}
           />
           <Segmented
-            legend={`Unit of ${heading.toLowerCase()}`}
+            legend={messages.unitOf({ heading: heading.toLowerCase() })}
             legendUnseen
             value={shownUnit}
             onChange={(chosen) => onEntry({ ...entry, unit: chosen })}
@@ -131,8 +132,9 @@ export function QuickCheckReading({
           )}
           {usualMm !== null && (
             <p class="small soft">
-              Standard for this vehicle:{" "}
-              {quantityText({ kind: "length", value: usualMm }, shownUnit)}.
+              {messages.standardForThisVehicle({
+                usualMm: quantityText({ kind: "length", value: usualMm }, shownUnit),
+              })}
             </p>
           )}
         </div>
@@ -162,11 +164,9 @@ function remark(
   const [least, greatest] = catalogueEntry(id).believable;
   const text = (mm: number) => quantityText({ kind: "length", value: mm }, unit);
   const other = entry.unit === "in" ? value / mmPerInch : value * mmPerInch;
-  const slip = isBelievable(id, other)
-    ? ` Is it ${entry.unit === "in" ? "millimeters" : "inches"}?`
-    : "";
+  const slip = isBelievable(id, other) ? messages.isItMillimeters({ unit: entry.unit }) : "";
   return {
     tone: "unsure",
-    message: `Typical is ${text(least)} to ${text(greatest)}. Please check it.${slip}`,
+    message: messages.typicalIsToPlease({ least: text(least), greatest: text(greatest), slip }),
   };
 }

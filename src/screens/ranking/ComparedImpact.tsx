@@ -4,6 +4,7 @@ import type { DesignEvent, Fitment, Side } from "../../physics/fitment.ts";
 import type { ImpactTrace } from "../../physics/impact/index.ts";
 import { simulatedStops } from "../../physics/stop/index.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/ranking.ts";
 import { eventWords } from "../assessment/eventWords.ts";
 import { accelerationAxis, lengthAxis, timeAxis } from "../charts/axisUnit.ts";
 import { type Series, SeriesChart } from "../charts/SeriesChart.tsx";
@@ -78,29 +79,26 @@ export function ComparedImpact({
   unit: LengthUnit;
 }) {
   const traces = useTraces(assessor, stops, side, event);
-  if (traces === null) return <p class="soft">Working out the impact …</p>;
+  if (traces === null) return <p class="soft">{messages.workingOutImpact}</p>;
   const title = eventWords(event, unit);
   const time = { words: "time", unit: timeAxis };
-  const assumed = [
-    "Loaded, quarter car, the stop with the damping it was tested for.",
-    simulatedStops,
-  ];
+  const assumed = [messages.loadedQuarterCarStop, simulatedStops];
   return (
     <>
       <SeriesChart
-        heading={`${title}: wheel travel`}
-        words="Wheel travel up from ride over time."
+        heading={messages.wheelTravel({ title })}
+        words={messages.wheelTravelUpFrom}
         assumed={assumed}
         x={time}
-        y={{ words: "wheel travel", unit: lengthAxis(unit) }}
+        y={{ words: messages.wheelTravel2, unit: lengthAxis(unit) }}
         series={overTime(traces, ({ wheelTravelMm }) => wheelTravelMm)}
       />
       <SeriesChart
-        heading={`${title}: acceleration of the body`}
-        words="Upward acceleration of the body over time."
+        heading={messages.accelerationOfBody({ title })}
+        words={messages.upwardAccelerationOfBody}
         assumed={assumed}
         x={time}
-        y={{ words: "acceleration, up", unit: accelerationAxis }}
+        y={{ words: messages.accelerationUp, unit: accelerationAxis }}
         series={overTime(traces, ({ accelerationG }) => accelerationG)}
       />
     </>

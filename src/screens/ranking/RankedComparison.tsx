@@ -6,6 +6,7 @@ import { rulesOf } from "../../physics/road/index.ts";
 import { stopCurve } from "../../physics/stop/index.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { type Pack, type PackStop, stopOf } from "../../records/pack/pack.ts";
+import * as messages from "../../words/compiled/screens/ranking.ts";
 import { figuresOf } from "../answer/formulas/figures.ts";
 import { TravelLadder } from "../answer/ladder/TravelLadder.tsx";
 import { figureText } from "../answer/sections/Figures.tsx";
@@ -89,10 +90,7 @@ export function RankedComparison({
       {sides.map((side) => (
         <SideCharts key={side} assessor={assessor} side={side} shown={shown} unit={unit} />
       ))}
-      <p class="small">
-        Every stop is on the same mount: the gap changes by the difference in height. Fit it and
-        measure the gap before relying on it.
-      </p>
+      <p class="small">{messages.everyStopIsOn}</p>
     </div>
   );
 }
@@ -113,8 +111,8 @@ function PartsTable({
   return (
     <div class="ranked-parts">
       <DataTable
-        caption="The stops themselves"
-        columns={[{ name: "Of the stop" }, ...shown.map(({ name }) => ({ name }))]}
+        caption={messages.stopsThemselves}
+        columns={[{ name: messages.ofStop }, ...shown.map(({ name }) => ({ name }))]}
         rows={(facts[0] ?? []).map(({ name }, row) => [
           name,
           ...facts.map((each) => each[row]?.text ?? "–"),
@@ -144,11 +142,11 @@ function StopForces({ shown, unit }: { shown: readonly Shown[]; unit: LengthUnit
   });
   return (
     <SeriesChart
-      heading="Force of the stops over their compression"
-      words={`Force over compression, up to full compression: ${shown.map(({ name }) => name).join(", ")}.`}
-      assumed={["Pressed slowly."]}
+      heading={messages.forceOfStopsOver}
+      words={messages.forceOverCompressionUp({ shown: shown.map(({ name }) => name).join(", ") })}
+      assumed={[messages.pressedSlowly]}
       x={{ words: "compression", unit: lengthAxis(unit) }}
-      y={{ words: "force of the stop", unit: forceAxis(unit) }}
+      y={{ words: messages.forceOfStop, unit: forceAxis(unit) }}
       series={series}
     />
   );
@@ -199,11 +197,11 @@ function SideCharts({
   return (
     <>
       <SeriesChart
-        heading={`${sideWords[side]}: wheel force over wheel travel`}
-        words="Force above what the wheel carries at ride, spring and stop together. It ends at full compression or hard contact, whichever comes first."
-        assumed={["Pressed slowly, linear ride spring."]}
-        x={{ words: "wheel travel up from ride", unit: lengthAxis(unit) }}
-        y={{ words: "force at the wheel", unit: forceAxis(unit) }}
+        heading={messages.wheelForceOverWheel({ side: sideWords[side] })}
+        words={messages.forceAboveWhatWheel}
+        assumed={[messages.pressedSlowlyLinearRide]}
+        x={{ words: messages.wheelTravelUpFromRide, unit: lengthAxis(unit) }}
+        y={{ words: messages.forceAtWheel, unit: forceAxis(unit) }}
         series={series}
       />
       <div class="ladders">
@@ -216,7 +214,7 @@ function SideCharts({
           );
         })}
       </div>
-      <Unfolding summary={`${sideWords[side]}: the impacts in time`}>
+      <Unfolding summary={messages.impactsInTime({ side: sideWords[side] })}>
         {() =>
           rules.events.map((event) => (
             <ComparedImpact
@@ -230,10 +228,10 @@ function SideCharts({
           ))
         }
       </Unfolding>
-      <Disclosure summary={`${sideWords[side]}: all numbers side by side`}>
+      <Disclosure summary={messages.allNumbersSideBy({ side: sideWords[side] })}>
         <DataTable
-          caption={`${sideWords[side]}: the stops in numbers`}
-          columns={[{ name: "Figure" }, ...shown.map(({ name }) => ({ name }))]}
+          caption={messages.stopsInNumbers({ side: sideWords[side] })}
+          columns={[{ name: messages.figure }, ...shown.map(({ name }) => ({ name }))]}
           rows={rows}
         />
       </Disclosure>

@@ -7,10 +7,12 @@ import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import { packSince } from "../../records/pack/packSince.ts";
+import * as messages from "../../words/compiled/screens/ranking.ts";
 import { answerHref, checksHref } from "../addresses.ts";
 import { Cautions } from "../answer/sections/Cautions.tsx";
 import { certification } from "../answer/sections/VerdictPanel.tsx";
 import { useAssessor } from "../assessment/useAssessor.ts";
+import { filled } from "../filled.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -41,7 +43,7 @@ type Loaded =
   | { readonly state: "gone"; readonly sentence: Sentence }
   | { readonly state: "here"; readonly stored: StoredCheck };
 
-const gone: Sentence = ["This check is no longer on this phone."];
+const gone: Sentence = [messages.thisCheckIsNo];
 
 /** Which stop of the pack fits the vehicle of one check? */
 export default function RankingPlace({ opened, id, unit, startAssessor }: RankingPlaceProps) {
@@ -64,14 +66,19 @@ export default function RankingPlace({ opened, id, unit, startAssessor }: Rankin
   if (loaded.state === "loading" || !inUse) return <OneMoment />;
   if (loaded.state === "gone") {
     return (
-      <Unready heading="No check here" sentence={loaded.sentence} href={checksHref} unit={unit} />
+      <Unready
+        heading={messages.noCheckHere}
+        sentence={loaded.sentence}
+        href={checksHref}
+        unit={unit}
+      />
     );
   }
   const completion = completeRecord(loaded.stored);
   if (!completion.ok) {
     return (
       <Unready
-        heading="The check is not complete yet"
+        heading={messages.checkIsNotComplete}
         sentence={completion.fault.sentence}
         href={answerHref(id)}
         unit={unit}
@@ -97,10 +104,10 @@ function Unready({
   const focus = useHeadingFocus(heading);
   return (
     <Screen
-      top={<span class="screen-name brand">Stopfit</span>}
+      top={<span class="screen-name brand">{messages.stopfit}</span>}
       actions={
         <ButtonLink look="main" href={href}>
-          {href === checksHref ? "All checks" : "To the check"}
+          {href === checksHref ? messages.allChecks : messages.toCheck}
         </ButtonLink>
       }
     >
@@ -150,9 +157,11 @@ function Ranked({
           return wanted ? [...others, key].slice(0, mostCompared) : others;
         })
       }
-      {...(full && !chosen.includes(key) && { hint: "Three at most: remove another one first." })}
+      {...(full && !chosen.includes(key) && { hint: messages.threeAtMostRemove })}
     >
-      Compare<span class="unseen"> {rankedName(ranked, unit)}</span>
+      {filled(messages.compare, {
+        rankedName: <span class="unseen"> {rankedName(ranked, unit)}</span>,
+      })}
     </CheckLine>
   );
   return (
@@ -160,14 +169,21 @@ function Ranked({
       wide
       top={
         <>
-          <ButtonLink look="quiet" href={answerHref(stored.id)} icon="back" label="To the answer" />
-          <span class="screen-name">{stored.name || stored.record.vehicle?.label || "Check"}</span>
+          <ButtonLink
+            look="quiet"
+            href={answerHref(stored.id)}
+            icon="back"
+            label={messages.toAnswer}
+          />
+          <span class="screen-name">
+            {stored.name || stored.record.vehicle?.label || messages.check}
+          </span>
         </>
       }
       actions={
         comparing ? (
           <Button icon="back" onClick={() => setComparing(false)}>
-            Back to the list
+            {messages.backToList}
           </Button>
         ) : (
           <Button
@@ -179,14 +195,14 @@ function Ranked({
             }}
           >
             {compared.length < 2
-              ? "Tick two or three to compare"
-              : `Compare ${compared.length} side by side`}
+              ? messages.tickTwoOrThree
+              : messages.compareSideBySide({ compared: compared.length })}
           </Button>
         )
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        {comparing ? "Side by side" : "Which stop fits?"}
+        {comparing ? messages.sideBySide : messages.whichStopFits}
       </h1>
       {since.map((sentence) => {
         const text = sentenceText(sentence, unit);
@@ -206,10 +222,7 @@ function Ranked({
         />
       ) : (
         <>
-          <p>
-            Every stop of the library that mounts here, with this check's requirements. Where a
-            spacer helps, it is shown with one.
-          </p>
+          <p>{messages.everyStopOfLibrary}</p>
           <TriedStops tried={tried} unit={unit} choice={choice} />
           <Cautions raised={raised} />
           <p class="small">{certification}</p>

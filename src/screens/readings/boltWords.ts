@@ -1,35 +1,36 @@
+import * as messages from "../../words/compiled/screens/readings.ts";
 import type { ReadingWords, WordedLayout } from "../layouts/wordedReading.ts";
 import { outerEnd, stopPoint } from "./places.ts";
 
 type Bolt = "front" | "rear";
 type End = (layout: WordedLayout) => string;
 
-const mount: End = () => "lower shock bolt";
+const mount: End = () => messages.lowerShockBolt;
 
 function fromBolt(bolt: Bolt, end: End, to: End = end) {
   return (layout: WordedLayout): ReadingWords => ({
-    name: `${bolt === "front" ? "Front" : "Rear"} bolt to ${to(layout)}`,
-    how: `Straight, by tape alone: from the center of the ${bolt} pivot bolt (A) to ${stopWords(end(layout))} (B).`,
-    wrong: "The tape must run straight in the air, not around the arm.",
-    a: `${bolt} bolt, center`,
+    name: messages.front({ bolt, to: to(layout) }),
+    how: messages.straightByTapeAlone({ bolt, stop: stopWords(end(layout)) }),
+    wrong: messages.tapeMustRunStraight,
+    a: messages.boltCenter({ bolt }),
     b: end(layout),
-    note: "The phone works out the length square to the pivot line.",
+    note: messages.phoneWorksOutLength,
   });
 }
 
 function stopWords(end: string): string {
-  return end.startsWith("where ") ? end : `the ${end}`;
+  return end.startsWith("where ") ? end : messages.the({ end });
 }
 
-const stop: End = (layout) => (layout.stopOn === "arm" ? "stop tip" : "stop");
+const stop: End = (layout) => (layout.stopOn === "arm" ? messages.stopTip : "stop");
 
 export const boltWords = {
   boltSpacing: (): ReadingWords => ({
-    name: "Bolt to bolt",
-    how: "From the center of the front pivot bolt (A) straight to the center of the rear one (B).",
-    wrong: "Not edge to edge of the bushings: center to center.",
-    a: "front bolt, center",
-    b: "rear bolt, center",
+    name: messages.boltToBolt,
+    how: messages.fromCenterOfFront,
+    wrong: messages.notEdgeToEdge,
+    a: messages.frontBoltCenter,
+    b: messages.rearBoltCenter,
   }),
   frontBoltToStop: fromBolt("front", stopPoint, stop),
   rearBoltToStop: fromBolt("rear", stopPoint, stop),

@@ -1,4 +1,5 @@
 import { layoutRegistry } from "../../physics/readings/index.ts";
+import * as messages from "../../words/compiled/screens/readings.ts";
 import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
 import type { ReadingWords, WordedLayout } from "../layouts/wordedReading.ts";
 
@@ -13,63 +14,61 @@ const words: { readonly [name: string]: (layout: WordedLayout) => ReadingWords }
   gap: (layout) =>
     onARod(layout)
       ? {
-          name: "Gap",
-          how: `Along the rod, from the stop's lower end (A) to the ${landingOf(layout)} (B).`,
-          wrong:
-            "A dust boot hides the stop's end. Slide it up. With the wheel off the ground the gap is too long.",
-          a: "end of the stop",
+          name: messages.gap,
+          how: messages.alongRodFromStops({ landingOf: landingOf(layout) }),
+          wrong: messages.dustBootHidesStops,
+          a: messages.endOfStop,
           b: landingOf(layout),
         }
       : {
-          name: "Gap",
-          how: "Along the stop's own axis, from the tip of the rubber (A) to the pad that it lands on (B).",
-          wrong:
-            "Straight up is too short where the stop leans. With the wheel off the ground it is too long.",
-          a: "end of the stop",
+          name: messages.gap,
+          how: messages.alongStopsOwnAxis,
+          wrong: messages.straightUpIsToo,
+          a: messages.endOfStop,
           b: landingOf(layout),
         },
   pressedHeight: (layout) => ({
-    name: "Height of the pressed stop",
-    how: `The stop's height as it stands now, pressed: from its seat (A) to the ${landingOf(layout)} (B).`,
-    wrong: "The stud and the steel plate are not part of it. Leave the vehicle on its wheels.",
-    a: "seat of the stop",
+    name: messages.heightOfPressedStop,
+    how: messages.stopsHeightAsIt({ landingOf: landingOf(layout) }),
+    wrong: messages.studAndSteelPlate,
+    a: messages.seatOfStop,
     b: landingOf(layout),
   }),
   seatToPad: (layout) => ({
-    name: "Seat to pad, without a stop",
-    how: `Along the stop's axis, from where a stop would be seated (A) to the ${landingOf(layout)} (B).`,
-    wrong: "Not straight up where the stop would lean. Leave out what is left of a ruined stop.",
-    a: "seat of the stop",
+    name: messages.seatToPadWithout,
+    how: messages.alongStopsAxisFrom({ landingOf: landingOf(layout) }),
+    wrong: messages.notStraightUpWhere,
+    a: messages.seatOfStop,
     b: landingOf(layout),
   }),
   rideHeight: () => ({
-    name: "Ride height",
-    how: "To compare left with right: from the wheel center (A) straight up to the fender's edge (B).",
-    wrong: "A tilted floor makes one side short. Use the level place.",
-    a: "wheel center",
-    b: "edge of the fender",
-    skipped: "It can be skipped.",
+    name: messages.rideHeight,
+    how: messages.toCompareLeftWith,
+    wrong: messages.tiltedFloorMakesOne,
+    a: messages.wheelCenter,
+    b: messages.edgeOfFender,
+    skipped: messages.itCanBeSkipped,
   }),
   cornerMassKg: () => ({
-    name: "Weight on this wheel",
-    how: "Wheel scale under this tire, the others on blocks of the same height, vehicle as it is used.",
-    wrong: "With one wheel lifted by the scale alone the reading comes out too high.",
+    name: messages.weightOnThisWheel,
+    how: messages.wheelScaleUnderThis,
+    wrong: messages.withOneWheelLifted,
     a: "",
     b: "",
   }),
   "stop.freeHeight": () => ({
-    name: "Free height of the stop",
-    how: "Height of the rubber alone with nothing pressing on it, from its seat (A) to its tip (B).",
-    wrong: "The stud and the steel plate are not part of it.",
-    a: "base of the stop",
-    b: "tip of the stop",
+    name: messages.freeHeightOfStop,
+    how: messages.heightOfRubberAlone,
+    wrong: messages.studAndSteelPlateAre,
+    a: messages.baseOfStop,
+    b: messages.tipOfStop,
   }),
   "stop.usableCompressionMm": () => ({
-    name: "Usable compression",
-    how: "How far the stop can be pressed before it is solid: free height less the height fully compressed.",
-    wrong: "Not the whole height: a stop never goes flat.",
-    a: "tip, pressed",
-    b: "tip, free",
+    name: messages.usableCompression,
+    how: messages.howFarStopCan,
+    wrong: messages.notWholeHeightStop,
+    a: messages.tipPressed,
+    b: messages.tipFree,
   }),
 };
 

@@ -1,14 +1,15 @@
+import * as messages from "../../words/compiled/screens/readings.ts";
 import type { ReadingWords, WordedLayout } from "../layouts/wordedReading.ts";
 import { outerEnd, stopPoint } from "./places.ts";
 
-const byHeights = "The phone works out the angle from two heights and the arm's length.";
+const byHeights = messages.phoneWorksOutAngle;
 
 function height(of: (layout: WordedLayout) => string, more: Partial<ReadingWords> = {}) {
   return (layout: WordedLayout): ReadingWords => ({
-    name: `Height of ${of(layout)}`,
-    how: `From the level ground (A) straight up to the ${of(layout)}'s center (B).`,
-    wrong: "The ground must be level from here to the other height. The tape must stand upright.",
-    a: "level ground",
+    name: messages.heightOf({ of: of(layout) }),
+    how: messages.fromLevelGroundStraight({ of: of(layout) }),
+    wrong: messages.groundMustBeLevel,
+    a: messages.levelGround,
     b: of(layout),
     note: byHeights,
     ...more,
@@ -16,18 +17,18 @@ function height(of: (layout: WordedLayout) => string, more: Partial<ReadingWords
 }
 
 const pivotLine = {
-  how: "From the level ground (A) straight up to the center of the pivot bolts (B). One bolt higher: the middle of both.",
+  how: messages.fromLevelGroundStraightUp,
 } as const;
 
 export const heightWords = {
-  pivotHeight: height(() => "pivot line", pivotLine),
+  pivotHeight: height(() => messages.pivotLine, pivotLine),
   outerHeight: height(outerEnd),
   stopHeight: (layout: WordedLayout): ReadingWords => ({
-    ...height(() => "stop's landing point")(layout),
-    how: `From the level ground (A) straight up to ${layout.stopOn === "arm" ? "the tip of the stop" : "the patch the stop lands on"} (B).`,
+    ...height(() => messages.stopsLandingPoint)(layout),
+    how: messages.fromLevelGroundStraightUpTo({ stopOn: layout.stopOn }),
     b: stopPoint(layout),
   }),
-  mountHeight: height(() => "lower shock bolt"),
-  otherPivotHeight: height(() => "other pivot line", pivotLine),
-  otherOuterHeight: height(() => "other arm's joint"),
+  mountHeight: height(() => messages.lowerShockBolt),
+  otherPivotHeight: height(() => messages.otherPivotLine, pivotLine),
+  otherOuterHeight: height(() => messages.otherArmsJoint),
 } as const;

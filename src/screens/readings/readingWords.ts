@@ -5,6 +5,7 @@ import {
   withoutSide,
 } from "../../physics/readings/index.ts";
 import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
+import * as messages from "../../words/compiled/screens/readings.ts";
 import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
 import type { ReadingWords, WordedLayout, WordedLimit } from "../layouts/wordedReading.ts";
 import { cornerWords } from "./cornerWords.ts";
@@ -33,8 +34,8 @@ export function plusWords(name: string, { kind, armRole }: WordedLayout): string
   if (name === "stopLean" || name === "jointToTopLean") {
     return (
       layoutsOnScreen[kind].words.plusLean ??
-      (armRole === "carriesWheel" ? "top toward the front = +" : "top toward the pivot = +")
+      (armRole === "carriesWheel" ? messages.topTowardFront : messages.topTowardPivot)
     );
   }
-  return "outer end lower = +";
+  return messages.outerEndLower;
 }

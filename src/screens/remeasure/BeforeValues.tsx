@@ -6,6 +6,8 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import { isBlank, isSameEntry } from "../../records/remeasure/earlierValues.ts";
 import { addRepeat, putBack, takeAnew } from "../../records/remeasure/remeasureWalk.ts";
 import type { ReadingNow } from "../../records/remeasure/underWay.ts";
+import * as messages from "../../words/compiled/screens/remeasure.ts";
+import { filled } from "../filled.ts";
 import type { Change } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";
 import { valuesWords } from "./remeasureWords.ts";
@@ -36,28 +38,28 @@ export function BeforeValues({
   };
   const untouched = isSameEntry(entry, before ?? undefined);
   return (
-    <section class="before-values" aria-label="Earlier value">
+    <section class="before-values" aria-label={messages.earlierValue}>
       <p class="small">{sentenceText(now.sentence, unit)}</p>
       {before && !isBlank(before) && (
         <>
           <p>
-            Before: <strong>{valuesWords(reading, before)}</strong>
+            {filled(messages.before, { values: <strong>{valuesWords(reading, before)}</strong> })}
           </p>
           <div class="before-ways">
             {untouched && !isReading(reading) ? null : untouched ? (
               <>
                 <Button onClick={() => type((current) => takeAnew(current, tool?.id ?? null))}>
-                  {tool ? `Re-measure, with ${tool.name}` : "Re-measure"}
+                  {tool ? messages.reMeasureWith({ name: tool.name }) : messages.reMeasure}
                 </Button>
                 {tool && (
                   <Button onClick={() => type((current) => takeAnew(current, null))}>
-                    Re-measure, same tool
+                    {messages.reMeasureSameTool}
                   </Button>
                 )}
-                <Button onClick={() => type(addRepeat)}>Add a repeat</Button>
+                <Button onClick={() => type(addRepeat)}>{messages.addRepeat}</Button>
               </>
             ) : (
-              <Button onClick={() => change(putBack)}>Restore the old value</Button>
+              <Button onClick={() => change(putBack)}>{messages.restoreOldValue}</Button>
             )}
           </div>
         </>

@@ -1,6 +1,7 @@
 import type { ReadingId } from "../../physics/readings/index.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { earlierOf } from "../../records/remeasure/earlierValues.ts";
+import * as messages from "../../words/compiled/screens/remeasure.ts";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { valuesWords } from "./remeasureWords.ts";
 
@@ -12,11 +13,11 @@ export function EarlierReadings({ stored, id }: { stored: StoredCheck; id: Readi
   const earlier = earlierOf(stored, id);
   if (earlier.length === 0) return null;
   return (
-    <Disclosure summary={`Earlier values: ${earlier.length}`}>
+    <Disclosure summary={messages.earlierValues({ earlier: earlier.length })}>
       <ul>
         {earlier.map(({ entry, until }) => (
           <li key={until}>
-            {valuesWords(id, entry)}, until {when(until)}
+            {messages.until({ values: valuesWords(id, entry), when: when(until) })}
           </li>
         ))}
       </ul>

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import * as messages from "../../words/compiled/screens/remeasure.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { ButtonLink } from "../parts/Button.tsx";
 import "./remeasure.css";
@@ -25,7 +26,7 @@ export function ReadingsToTake({
       {readings.map((reading) => {
         const name = (
           <>
-            {reading.done && <StateMark state="ok" size={22} label="Re-measured:" />}
+            {reading.done && <StateMark state="ok" size={22} label={messages.reMeasured} />}
             {reading.name}
           </>
         );

@@ -3,6 +3,7 @@ import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { isBlank } from "../../records/remeasure/earlierValues.ts";
 import { finishReading, isRetaken, leaveWalk } from "../../records/remeasure/remeasureWalk.ts";
 import type { HowDone, ReadingNow } from "../../records/remeasure/underWay.ts";
+import * as messages from "../../words/compiled/screens/remeasure.ts";
 import { answerHref, goTo, stepHref } from "../addresses.ts";
 import type { Change } from "../guide/stepProps.ts";
 import type { Step } from "../guide/steps.ts";
@@ -52,9 +53,9 @@ export function RemeasureActions(walk: WalkStep) {
   if (now.before !== null && !isRetaken(stored)) {
     return (
       <>
-        <Button onClick={() => finish(walk, "passed")}>Skip</Button>
+        <Button onClick={() => finish(walk, "passed")}>{messages.skip}</Button>
         <Button look="main" disabled={blank} onClick={() => finish(walk, "same")}>
-          {blank ? "Type it to continue" : "Came out the same"}
+          {blank ? messages.typeItToContinue : messages.cameOutSame}
         </Button>
       </>
     );
@@ -66,12 +67,12 @@ export function RemeasureActions(walk: WalkStep) {
   return (
     <>
       {now.before === null ? (
-        <Button onClick={() => finish(walk, "passed")}>Skip</Button>
+        <Button onClick={() => finish(walk, "passed")}>{messages.skip}</Button>
       ) : (
-        <Button onClick={leave}>Answer</Button>
+        <Button onClick={leave}>{messages.answer}</Button>
       )}
       <Button look="main" disabled={goOn === null} onClick={() => goOn?.()}>
-        {toMeasure(walk) ? "Next" : "Go on"}
+        {toMeasure(walk) ? messages.next : messages.goOn}
       </Button>
     </>
   );

@@ -1,6 +1,7 @@
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { leaveWalk } from "../../records/remeasure/remeasureWalk.ts";
 import type { RemeasureWalk } from "../../records/remeasure/underWay.ts";
+import * as messages from "../../words/compiled/screens/remeasure.ts";
 import { answerHref, goTo, stepHref } from "../addresses.ts";
 import type { Change } from "../guide/stepProps.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
@@ -26,17 +27,17 @@ export function RemeasureBar({
   const total = walk.done.length + Math.max(1, walk.left);
   return (
     <RetakeBar
-      label="Re-measure"
+      label={messages.reMeasure}
       state="unsure"
-      words={`Re-measure: ${place} of ${total}`}
+      words={messages.reMeasureOf({ place, total })}
       detail={
         here === "reading"
           ? `${removesWords(now.removes)}.`
-          : `Next: ${lineName(stored, now.reading)}.`
+          : messages.next2({ lineName: lineName(stored, now.reading) })
       }
     >
       {here === "elsewhere" && (
-        <ButtonLink href={stepHref(stored.id, now.reading)}>Go on</ButtonLink>
+        <ButtonLink href={stepHref(stored.id, now.reading)}>{messages.goOn}</ButtonLink>
       )}
       <Button
         look="quiet"
@@ -45,7 +46,7 @@ export function RemeasureBar({
           goTo(answerHref(stored.id));
         }}
       >
-        Stop
+        {messages.stopWord}
       </Button>
     </RetakeBar>
   );

@@ -7,6 +7,7 @@ import { sentenceText } from "../../records/entry/quantityText.ts";
 import { toolsAtHand } from "../../records/entry/toolsAtHand.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { openReading, startWalk } from "../../records/remeasure/remeasureWalk.ts";
+import * as messages from "../../words/compiled/screens/remeasure.ts";
 import { Button } from "../parts/Button.tsx";
 import { Forecast } from "./Forecast.tsx";
 import { useRemeasurePlan } from "./useRemeasurePlan.ts";
@@ -50,7 +51,7 @@ export function RemeasureOffer({
         <>
           <Forecast plan={plan} unit={unit} />
           <Button look="main" wide onClick={start}>
-            Re-measure: {count === 1 ? "1 reading" : `${count} readings`}
+            {messages.reMeasure1Reading({ count })}
           </Button>
         </>
       )}

@@ -3,6 +3,7 @@ import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment } from "../../physics/fitment.ts";
 import type { RemeasurePlan } from "../../physics/remeasure/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
+import { sentenceOf } from "../../physics/sentence.ts";
 import { completeRecord } from "../../records/check/completeRecord.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
@@ -16,6 +17,7 @@ import {
   walkOf,
 } from "../../records/remeasure/remeasureWalk.ts";
 import type { DoubtBefore, RemeasureWalk } from "../../records/remeasure/underWay.ts";
+import * as messages from "../../words/compiled/screens/remeasure.ts";
 import { answerHref, checksHref, goTo, stepHref } from "../addresses.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
@@ -96,57 +98,59 @@ export function RemeasureScreen({ stored, unit, change, startAssessor }: Remeasu
     <Screen
       top={
         <>
-          <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
+          <ButtonLink look="quiet" href={checksHref} icon="back" label={messages.allChecks} />
           <span class="screen-name">
-            {stored.name || stored.record.vehicle?.label || "New check"}
+            {stored.name || stored.record.vehicle?.label || messages.newCheck}
           </span>
         </>
       }
       actions={
         inMidst && !settled ? (
           <>
-            <Button onClick={toAnswer}>Stop</Button>
+            <Button onClick={toAnswer}>{messages.stopWord}</Button>
             <ButtonLink look="main" href={stepHref(stored.id, inMidst.reading)}>
-              Go on: {lineName(stored, inMidst.reading)}
+              {messages.goOn2({ lineName: lineName(stored, inMidst.reading) })}
             </ButtonLink>
           </>
         ) : plan && !settled && first && !goesOn ? (
           <>
-            <Button onClick={toAnswer}>Answer</Button>
+            <Button onClick={toAnswer}>{messages.answer}</Button>
             <Button look="main" onClick={() => open(plan, walk)}>
-              Start: {lineName(stored, first.reading)}
+              {messages.start({ lineName: lineName(stored, first.reading) })}
             </Button>
           </>
         ) : (
           <Button look={plan ? "main" : "plain"} onClick={toAnswer}>
-            Back to the answer
+            {messages.backToAnswer}
           </Button>
         )
       }
     >
       {assessed.state === "fault" ? (
         <Notice tone="unsure" live>
-          <h1>Not sure yet</h1>
+          <h1>{messages.notSureYet}</h1>
           <p>{sentenceText(assessed.fault.sentence, unit)}</p>
           {assessed.fault.reading && (
             <div class="row">
               <ButtonLink href={stepHref(stored.id, assessed.fault.reading)}>
-                To that reading
+                {messages.toThatReading}
               </ButtonLink>
             </div>
           )}
         </Notice>
       ) : plan === null || assessment === null || goesOn ? (
-        <p class="later-waiting">Working out what is settled …</p>
+        <p class="later-waiting">{messages.workingOutWhatIs}</p>
       ) : (
         <>
           <h1 ref={heading} tabIndex={-1}>
-            {settled ? `Settled: ${verdictWords[assessment.verdict].toLowerCase()}` : "Re-measure"}
+            {settled
+              ? messages.settled({ verdict: verdictWords[assessment.verdict].toLowerCase() })
+              : messages.reMeasure}
           </h1>
           <Outcome settled={settled} assessment={assessment} plan={plan} walk={walk} unit={unit} />
           {walk && walk.done.length > 0 && (
             <section class="card" aria-labelledby="remeasure-done">
-              <h2 id="remeasure-done">Done</h2>
+              <h2 id="remeasure-done">{messages.done}</h2>
               <ReadingsToTake readings={doneReadings(stored, walk)} />
             </section>
           )}
@@ -158,9 +162,9 @@ export function RemeasureScreen({ stored, unit, change, startAssessor }: Remeasu
 }
 
 const howWords = {
-  taken: "taken",
-  same: "came out the same",
-  passed: "skipped",
+  taken: messages.taken,
+  same: messages.cameOutSame2,
+  passed: messages.skipped,
 } as const;
 
 function doneReadings(stored: StoredCheck, { done }: RemeasureWalk): ReadingToTake[] {
@@ -190,14 +194,9 @@ function Outcome({
     <Notice tone={assessment.verdict} live>
       <p>{sentenceText(assessment.reason, unit)}</p>
       {narrowed && <p>{sentenceText(narrowed, unit)}</p>}
-      {settled && plan.level === "care" && (
-        <p>A closer reading may still remove a warning: see the answer.</p>
-      )}
+      {settled && plan.level === "care" && <p>{messages.closerReadingMayStill}</p>}
       {!settled && plan.items.length === 0 && !plan.otherwise && (
-        <p>
-          No reading left would make it firmer. Have a qualified person go through the whole travel
-          by hand.
-        </p>
+        <p>{messages.noReadingLeftWould}</p>
       )}
       {!settled && plan.otherwise && <p>{sentenceText(plan.otherwise, unit)}</p>}
     </Notice>
@@ -213,12 +212,11 @@ function narrowedSentence(
   const interval =
     about === "reserve" ? corner?.intervals.reserveMm : corner?.intervals.wheelTravelToContactMm;
   if (!interval) return null;
-  const words = about === "reserve" ? "reserve" : "free travel";
-  return [
-    `The margin of error of the ${side} ${words} went from ±`,
-    { kind: "length", value: halfWidthMm },
-    " to ±",
-    { kind: "length", value: (interval[1] - interval[0]) / 2 },
-    ".",
-  ];
+  const words = about === "reserve" ? "reserve" : messages.freeTravel;
+  return sentenceOf(messages.marginOfErrorOf, {
+    side,
+    words,
+    halfWidthMm: { kind: "length", value: halfWidthMm },
+    interval: { kind: "length", value: (interval[1] - interval[0]) / 2 },
+  });
 }

@@ -6,6 +6,7 @@ import { type Entry, entryLengthUnit, readEntry } from "../../records/entry/entr
 import { limitKindOf } from "../../records/entry/entryPath.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import { catalogueEntry, entryName } from "../../records/entry/readingCatalogue.ts";
+import * as messages from "../../words/compiled/screens/remeasure.ts";
 
 /** "Left gap": an entry's name at the start of a line. */
 export function lineName(stored: StoredCheck, id: FieldPath): string {
@@ -13,7 +14,7 @@ export function lineName(stored: StoredCheck, id: FieldPath): string {
   const corner = stored.record.corners.find(({ side }) => side === limit?.side);
   const name =
     limit !== null && (corner?.limits.length ?? 0) === 0
-      ? `what could hit first on the ${limit.side}`
+      ? messages.whatCouldHitFirst({ side: limit.side })
       : entryName(id, limitKindOf(stored.record, id));
   return capital(name);
 }
@@ -21,14 +22,14 @@ export function lineName(stored: StoredCheck, id: FieldPath): string {
 /** "40 %", to five per cent: more would be more than is known beforehand. */
 function aboutShare(share: number): string {
   const five = Math.round(20 * share) * 5;
-  return five < 5 ? "less than 5 %" : `about ${Math.min(five, 95)} %`;
+  return five < 5 ? messages.lessThan5 : messages.about({ five: Math.min(five, 95) });
 }
 
 /** What taking this reading would do, said beforehand. */
 export function removesWords(removes: number | null): string {
   return removes === null
-    ? "Nothing can be decided without it"
-    : `Would remove ${aboutShare(removes)} of the margin of error`;
+    ? messages.nothingCanBeDecided
+    : messages.wouldRemoveOfMargin({ aboutShare: aboutShare(removes) });
 }
 
 /** "58.7 mm", "58.7 and 58.9 mm, ± 1 mm": what an entry holds. */
@@ -37,7 +38,8 @@ export function valuesWords(id: ReadingId, entry: Entry): string {
   const texts = entry.texts.map((text) => text.trim()).filter((text) => text !== "");
   const unit = entry.unit === "deg" ? "°" : ` ${entry.unit}`;
   const last = texts.at(-1) ?? "";
-  const listed = texts.length > 1 ? `${texts.slice(0, -1).join(", ")} and ${last}` : last;
+  const listed =
+    texts.length > 1 ? messages.and({ texts: texts.slice(0, -1).join(", "), last }) : last;
   const withUnit = /[a-z°"]\.?$/i.test(last) ? listed : `${listed}${unit}`;
   const reading = readEntry(id, entry);
   if (!reading.ok || (kind !== "length" && kind !== "angle" && kind !== "mass")) return withUnit;
@@ -49,11 +51,11 @@ export function valuesWords(id: ReadingId, entry: Entry): string {
 
 /** A chance in words: it is an expectation from the readings as they stand, no promise. */
 export function chanceWords(chance: number): string {
-  if (chance >= 0.95) return "almost surely";
-  if (chance >= 0.8) return "very likely";
-  if (chance >= 0.6) return "in about 2 of 3 cases";
-  if (chance >= 0.4) return "in about every other case";
-  if (chance >= 0.25) return "in about 1 of 3 cases";
-  if (chance >= 0.1) return "in about 1 of 6 cases";
-  return "hardly ever by itself";
+  if (chance >= 0.95) return messages.almostSurely;
+  if (chance >= 0.8) return messages.veryLikely;
+  if (chance >= 0.6) return messages.inAbout2Of;
+  if (chance >= 0.4) return messages.inAboutEveryOther;
+  if (chance >= 0.25) return messages.inAbout1Of;
+  if (chance >= 0.1) return messages.inAbout1Of6;
+  return messages.hardlyEverByItself;
 }

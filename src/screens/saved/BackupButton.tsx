@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
 import { whereSaved } from "../../sharing/saveFile.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
+import * as messages from "../../words/compiled/screens/saved.ts";
 import { Button } from "../parts/Button.tsx";
 
 /** “Save a backup”, and what came of it. */
@@ -22,13 +23,15 @@ export function BackupButton({
     const { saveBackupHere } = await import("./backupHere.ts");
     const saved = await saveBackupHere(store);
     setWorking(false);
-    setSaid(saved.ok ? [`The backup is ready. ${whereSaved()}`] : saved.fault.sentence);
+    setSaid(
+      saved.ok ? [messages.backupIsReady({ whereSaved: whereSaved() })] : saved.fault.sentence,
+    );
     if (saved.ok) onSaved();
   };
   return (
     <>
       <Button look="main" {...(!plain && { icon: "file" })} disabled={working} onClick={save}>
-        Save a backup
+        {messages.saveBackup}
       </Button>
       {said && <p role="status">{inModelUnits(said)}</p>}
     </>

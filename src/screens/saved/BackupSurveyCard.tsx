@@ -3,6 +3,8 @@ import { inModelUnits } from "../../physics/sentence.ts";
 import { dateText } from "../../records/check/checkName.ts";
 import { cleanName } from "../../records/text/soundText.ts";
 import type { BackupSurvey } from "../../storage/surveyBackup.ts";
+import * as messages from "../../words/compiled/screens/saved.ts";
+import { filled } from "../filled.ts";
 import { Button } from "../parts/Button.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -19,13 +21,15 @@ function Names({ names }: { names: readonly string[] }) {
           <bdi>{cleanName(name, 60)}</bdi>
         </li>
       ))}
-      {names.length > shownNames && <li>and {names.length - shownNames} more</li>}
+      {names.length > shownNames && (
+        <li>{messages.andMore({ names: names.length - shownNames })}</li>
+      )}
     </ul>
   );
 }
 
 function decisionsText(count: number): string {
-  return count === 1 ? "1 decision of a review desk" : `${count} decisions of a review desk`;
+  return count === 1 ? messages.n1DecisionOfReview : messages.decisionsOfReviewDesk({ count });
 }
 
 /** What a backup holds and what it would change, and the taps that say yes or no to it. */
@@ -43,29 +47,32 @@ export function BackupSurveyCard({
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
   const [withDecisions, setWithDecisions] = useState(false);
-  const { added, replaced, filled, present } = checks;
+  const { added, replaced, filled: gapsFilled, present } = checks;
   const nothing =
-    added.length + replaced.length + filled.length + submissions.added + decisions.added === 0;
+    added.length + replaced.length + gapsFilled.length + submissions.added + decisions.added === 0;
   return (
     <div class="stack" data-survey>
       <h3 ref={heading} tabIndex={-1}>
-        What is in this backup
+        {messages.whatIsInThis}
       </h3>
       <p>
-        <bdi>{cleanName(file.name, 80)}</bdi> was {way}. It says that it was made{" "}
-        {dateText(createdAt)} {madeHere ? "on this phone" : "on another device"}; nobody can verify
-        that.
+        <bdi>{cleanName(file.name, 80)}</bdi>{" "}
+        {messages.wasItSaysThat({
+          way,
+          createdAt: dateText(createdAt),
+          isMadeHere: Boolean(madeHere),
+        })}
       </p>
       {fault && (
         <Notice tone="care" live>
           <p>{inModelUnits(fault.sentence)}</p>
-          <p>What can be read of it can be restored.</p>
+          <p>{messages.whatCanBeRead}</p>
         </Notice>
       )}
       {added.length > 0 && (
         <div>
           <p>
-            <strong>{checksText(added.length)}</strong> not here, to be added:
+            {filled(messages.notHereToBe, { checks: <strong>{checksText(added.length)}</strong> })}
           </p>
           <Names names={added} />
         </div>
@@ -73,47 +80,51 @@ export function BackupSurveyCard({
       {replaced.length > 0 && (
         <Notice tone="care">
           <p>
-            <strong>{checksText(replaced.length)}</strong> here in another version. Readings in it
-            are replaced by the backup's, which are newer:
+            {filled(messages.hereInAnotherVersion, {
+              checks: <strong>{checksText(replaced.length)}</strong>,
+            })}
           </p>
           <Names names={replaced} />
-          <p>What is replaced goes to the deleted checks, where it can be brought back.</p>
+          <p>{messages.whatIsReplacedGoes}</p>
         </Notice>
       )}
-      {filled.length > 0 && (
+      {gapsFilled.length > 0 && (
         <div>
           <p>
-            <strong>{checksText(filled.length)}</strong> here, to get what only the backup has:
+            {filled(messages.hereToGetWhat, {
+              checks: <strong>{checksText(gapsFilled.length)}</strong>,
+            })}
           </p>
-          <Names names={filled} />
+          <Names names={gapsFilled} />
         </div>
       )}
-      {present > 0 && (
-        <p>{checksText(present)} here already, or deleted here since: nothing changes in them.</p>
-      )}
+      {present > 0 && <p>{messages.hereAlreadyOrDeleted({ checks: checksText(present) })}</p>}
       {submissions.added + submissions.present > 0 && (
         <p>
-          At the review desk: {checksText(submissions.added)} to be added, {submissions.present}{" "}
-          here already.
+          {messages.atReviewDeskTo({
+            checks: checksText(submissions.added),
+            present: submissions.present,
+          })}
         </p>
       )}
       {decisions.added > 0 && (
         <Notice tone="care">
           <p>
-            <strong>{decisionsText(decisions.added)}</strong> that this review desk has not made. A
-            file can't prove who decided.
+            {filled(messages.thatThisReviewDesk, {
+              decisions: <strong>{decisionsText(decisions.added)}</strong>,
+            })}
           </p>
           <CheckLine checked={withDecisions} onChange={setWithDecisions}>
-            Let them count here, marked “from a backup”
+            {messages.letThemCountHere}
           </CheckLine>
         </Notice>
       )}
-      {nothing && <p>Nothing in it is new here.</p>}
+      {nothing && <p>{messages.nothingInItIs}</p>}
       <div class="row">
-        <Button onClick={onLeave}>{nothing ? "Close" : "Cancel"}</Button>
+        <Button onClick={onLeave}>{nothing ? messages.closeWord : "Cancel"}</Button>
         {!nothing && (
           <Button look="main" onClick={() => onRestore(withDecisions)}>
-            Restore
+            {messages.restore}
           </Button>
         )}
       </div>

@@ -5,6 +5,7 @@ import { isBackup } from "../../sharing/receivedFile.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import type { Restored } from "../../storage/restoreBackup.ts";
 import type { BackupSurvey } from "../../storage/surveyBackup.ts";
+import * as messages from "../../words/compiled/screens/saved.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { BackupSurveyCard } from "./BackupSurveyCard.tsx";
@@ -27,9 +28,7 @@ type State =
 
 const noBackup: Fault = {
   code: "notABackup",
-  sentence: [
-    "This file is not a backup of Stopfit. A backup's name begins with “stopfit-backup”; a single check is opened from the list with “Open a file”.",
-  ],
+  sentence: [messages.thisFileIsNot],
 };
 
 /**
@@ -45,7 +44,7 @@ export function RestorePart({ store, onRestored }: { store: CheckStore; onRestor
     survey.current.abort();
     const own = new AbortController();
     survey.current = own;
-    setState({ at: "working", words: "Looking at what is in it …" });
+    setState({ at: "working", words: messages.lookingAtWhatIs });
     const found = (await isBackup(backup.file))
       ? await surveyHere(store, backup.file, own.signal)
       : { ok: false as const, fault: noBackup };
@@ -63,7 +62,7 @@ export function RestorePart({ store, onRestored }: { store: CheckStore; onRestor
   }, []);
 
   const restore = async ({ file }: HandedBackup, withDecisions: boolean) => {
-    setState({ at: "working", words: "Restoring …" });
+    setState({ at: "working", words: messages.restoring });
     const restored = await restoreHere(store, file, withDecisions);
     if (restored.ok) setState({ at: "done", restored: restored.value });
     else setState({ at: "fault", fault: restored.fault });
@@ -71,7 +70,7 @@ export function RestorePart({ store, onRestored }: { store: CheckStore; onRestor
   };
 
   const undo = async ({ receipt }: Restored) => {
-    setState({ at: "working", words: "Taking it back …" });
+    setState({ at: "working", words: messages.takingItBack });
     const undone = await undoHere(store, receipt);
     setState(undone.ok ? { at: "undone" } : { at: "fault", fault: undone.fault });
     onRestored();
@@ -79,28 +78,25 @@ export function RestorePart({ store, onRestored }: { store: CheckStore; onRestor
 
   return (
     <section class="card">
-      <h2>Restore a backup</h2>
-      <p>
-        First you see what is in it and what it would change. It is joined with what is here: what
-        is newer here stays.
-      </p>
+      <h2>{messages.restoreBackup}</h2>
+      <p>{messages.firstYouSeeWhat}</p>
       <input
         ref={picker}
         type="file"
         accept=".txt,text/plain"
         class="unseen"
         tabIndex={-1}
-        aria-label="Backup to restore"
+        aria-label={messages.backupToRestore}
         onChange={(event) => {
           const [file] = event.currentTarget.files ?? [];
-          if (file) look({ file, way: "chosen here" });
+          if (file) look({ file, way: messages.chosenHere });
           event.currentTarget.value = "";
         }}
       />
       {state.at !== "asking" && (
         <div class="row">
           <Button disabled={state.at === "working"} onClick={() => picker.current?.click()}>
-            {state.at === "working" ? state.words : "Choose a backup"}
+            {state.at === "working" ? state.words : messages.chooseBackup}
           </Button>
         </div>
       )}
@@ -119,7 +115,7 @@ export function RestorePart({ store, onRestored }: { store: CheckStore; onRestor
       )}
       {state.at === "undone" && (
         <Notice tone="ok" live>
-          <p>Taken back: what is here is as it was before.</p>
+          <p>{messages.takenBackWhatIs}</p>
         </Notice>
       )}
       {state.at === "done" && (
@@ -129,7 +125,7 @@ export function RestorePart({ store, onRestored }: { store: CheckStore; onRestor
           {state.restored.counts.added > 0 && (
             <div class="row">
               <Button icon="undo" onClick={() => undo(state.restored)}>
-                Take it back
+                {messages.takeItBack}
               </Button>
             </div>
           )}

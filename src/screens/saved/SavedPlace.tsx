@@ -7,6 +7,7 @@ import { isBrowserOnApple, isInstalled } from "../../sharing/thisDevice.ts";
 import type { Backup } from "../../storage/backup.ts";
 import { markBackedUp } from "../../storage/backup.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
+import * as messages from "../../words/compiled/screens/saved.ts";
 import { checksHref, stepHref } from "../addresses.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -44,7 +45,7 @@ export function SavedPlace({ opened: { store, fault } }: SavedPlaceProps) {
     <Screen
       top={
         <>
-          <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
+          <ButtonLink look="quiet" href={checksHref} icon="back" label={messages.allChecks} />
           <span class="screen-name">{savedName}</span>
         </>
       }
@@ -57,7 +58,7 @@ export function SavedPlace({ opened: { store, fault } }: SavedPlaceProps) {
           <p>{inModelUnits(fault.sentence)}</p>
         </Notice>
       )}
-      {!keeping && <p class="soft">One moment …</p>}
+      {!keeping && <p class="soft">{messages.oneMoment}</p>}
       {keeping && !fault && (
         <PersistencePart
           keeping={keeping}
@@ -108,27 +109,30 @@ function PersistencePart({
           <strong>{name}</strong>
         </p>
         <p>{words}</p>
-        {asked && keeping.persistence !== "kept" && <p>Asked, and the browser has not agreed.</p>}
+        {asked && keeping.persistence !== "kept" && <p>{messages.askedAndBrowserHas}</p>}
       </Notice>
       {keeping.persistence !== "kept" && (
         <>
           <div class="row">
             {installOffer() && (
               <Button look="main" onClick={install}>
-                Install Stopfit
+                {messages.installStopfit}
               </Button>
             )}
-            {canAskToKeep() && <Button onClick={ask}>Ask the browser to save them for good</Button>}
+            {canAskToKeep() && <Button onClick={ask}>{messages.askBrowserToSave}</Button>}
           </div>
           {!isInstalled() && <InstallSteps store={store} checks={checks} />}
-          <p class="small soft">A private window loses everything once it is closed.</p>
+          <p class="small soft">{messages.privateWindowLosesEverything}</p>
         </>
       )}
       {space && (
         <p class={low ? "" : "small soft"}>
-          {low && <strong>Short of space. </strong>}
-          {sizeText(space.usedBytes)} used, {sizeText(space.freeBytes)} left for Stopfit.
-          {low && " Delete checks you no longer need for good, or free space on the phone."}
+          {low && <strong>{messages.shortOfSpace} </strong>}
+          {messages.usedLeftForStopfit({
+            size: sizeText(space.usedBytes),
+            size2: sizeText(space.freeBytes),
+          })}
+          {low && messages.deleteChecksYouNo}
         </p>
       )}
     </section>
@@ -152,13 +156,15 @@ function BackupPart({
   const more = onlyHere.length - shownNames;
   return (
     <section class="card">
-      <h2>Backup</h2>
+      <h2>{messages.backup}</h2>
       <p>
-        {lastBackupAt ? `Last backup: ${dateText(lastBackupAt)}.` : "No backup was made here yet."}{" "}
+        {lastBackupAt
+          ? messages.lastBackup({ lastBackupAt: dateText(lastBackupAt) })
+          : messages.noBackupWasMade}{" "}
         {count === 0
-          ? "There are no checks on this phone."
+          ? messages.thereAreNoChecks
           : onlyHere.length === 0
-            ? `${checksText(count)} here, nothing changed since it was saved or sent.`
+            ? messages.hereNothingChangedSince({ checks: checksText(count) })
             : onlyHereText(onlyHere.length)}
       </p>
       {onlyHere.length > 0 && (
@@ -168,13 +174,10 @@ function BackupPart({
               <a href={stepHref(stored.id)}>{checkName(stored)}</a>
             </li>
           ))}
-          {more > 0 && <li>and {more} more</li>}
+          {more > 0 && <li>{messages.andMore2({ more })}</li>}
         </ul>
       )}
-      <p class="small soft">
-        One file with everything, also checks that are not complete, and deleted ones. Photos go
-        along, and what is at the review desk. Keep it somewhere other than on this phone.
-      </p>
+      <p class="small soft">{messages.oneFileWithEverything}</p>
       <div class="row">
         <BackupButton store={store} onSaved={onSaved} />
         <ShareBackup store={store} onSaved={onSaved} />
@@ -195,11 +198,11 @@ function ShareBackup({ store, onSaved }: { store: CheckStore; onSaved: () => voi
     setSaid(backup.ok ? null : backup.fault.sentence);
   };
   const hand = async (backup: Backup) => {
-    const shared = await share({ files: [backup.file], title: "Backup of Stopfit" });
+    const shared = await share({ files: [backup.file], title: messages.backupOfStopfit });
     setReady(null);
     if (!shared.ok) setSaid(shared.fault.sentence);
     else if (shared.value === "handed over") {
-      setSaid(["The backup was handed to what you chose."]);
+      setSaid([messages.backupWasHandedTo]);
       await markBackedUp(backup);
       onSaved();
     }
@@ -208,10 +211,10 @@ function ShareBackup({ store, onSaved }: { store: CheckStore; onSaved: () => voi
     <>
       {ready ? (
         <Button look="main" onClick={() => hand(ready)}>
-          Share it now
+          {messages.shareItNow}
         </Button>
       ) : (
-        <Button onClick={make}>Share a backup</Button>
+        <Button onClick={make}>{messages.shareBackup}</Button>
       )}
       {said && <p role="status">{inModelUnits(said)}</p>}
     </>

@@ -3,6 +3,7 @@ import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import { whereSaved } from "../../sharing/saveFile.ts";
 import { isBrowserOnApple, isInstalled } from "../../sharing/thisDevice.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
+import * as messages from "../../words/compiled/screens/saved.ts";
 import { ButtonLink } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { BackupButton } from "./BackupButton.tsx";
@@ -20,15 +21,15 @@ export interface SavedReminderProps {
 
 function whyNow({ persistence, low, space, onlyHere }: Keeping): string {
   if (low && space) {
-    return `This phone is short of space: ${sizeText(space.freeBytes)} are left for Stopfit.`;
+    return messages.thisPhoneIsShort({ size: sizeText(space.freeBytes) });
   }
   const them = onlyHere.length === 1 ? "it" : "them";
   if (isBrowserOnApple()) {
-    return `This browser deletes ${them} after 7 days of use without a visit to Stopfit.`;
+    return messages.thisBrowserDeletesAfter({ them });
   }
   return persistence === "unknown"
-    ? `This browser does not say whether it saves ${them} for good.`
-    : `This browser may clear ${them}.`;
+    ? messages.thisBrowserDoesNot({ them })
+    : messages.thisBrowserMayClear({ them });
 }
 
 /** On the list: that checks are nowhere else while the browser may clear them, or that it has. */
@@ -40,14 +41,10 @@ export function SavedReminder({ store, checks, deleted }: SavedReminderProps) {
   if (cleared) {
     return (
       <Notice tone="care" live>
-        <p>
-          {cleared === 1 ? "There was 1 check" : `There were ${checksText(cleared)}`} on this phone,
-          and nothing is here now: the browser's storage has been cleared. If you have a backup,
-          restore it.
-        </p>
+        <p>{messages.thereWas1Check({ cleared, checks: checksText(cleared) })}</p>
         <div class="row">
           <ButtonLink look="main" href={savedHref}>
-            Restore a backup
+            {messages.restoreBackup}
           </ButtonLink>
         </div>
       </Notice>
@@ -57,7 +54,7 @@ export function SavedReminder({ store, checks, deleted }: SavedReminderProps) {
   if (saved) {
     return (
       <Notice tone="ok" live>
-        <p>The backup is ready. {whereSaved()}</p>
+        <p>{messages.backupIsReady({ whereSaved: whereSaved() })}</p>
       </Notice>
     );
   }
@@ -82,8 +79,8 @@ export function SavedReminder({ store, checks, deleted }: SavedReminderProps) {
             lookAgain();
           }}
         />
-        <ButtonLink look="quiet" href={savedHref} label={`Why? ${savedName}`}>
-          Why?
+        <ButtonLink look="quiet" href={savedHref} label={messages.why({ savedName })}>
+          {messages.why2}
         </ButtonLink>
       </div>
     </Notice>

@@ -12,6 +12,7 @@ import {
   undoRestore,
 } from "../../storage/restoreBackup.ts";
 import { type BackupSurvey, surveyBackup } from "../../storage/surveyBackup.ts";
+import * as messages from "../../words/compiled/screens/saved.ts";
 import { saveWhole } from "./wholeBackup.ts";
 
 export async function backupOf(checks: CheckStore): Promise<Outcome<Backup>> {
@@ -42,7 +43,7 @@ function readerOf(pool: Pool): ReadLines {
   };
 }
 
-const unread: Fault = { code: "backupDamaged", sentence: ["Entries can't be read."] };
+const unread: Fault = { code: "backupDamaged", sentence: [messages.entriesCantBeRead] };
 
 /** What a backup holds and would change. Null where `signal` stopped it. */
 export function surveyHere(

@@ -1,4 +1,5 @@
 import { MarkStore } from "../../storage/markStore.ts";
+import * as messages from "../../words/compiled/screens/saved.ts";
 
 /** Whether the browser keeps what is stored here until the person clears it. */
 export type Persistence = "kept" | "mayEvict" | "unknown";
@@ -80,5 +81,5 @@ export async function space(): Promise<Space | null> {
 export function sizeText(bytes: number): string {
   if (bytes < 1e6) return `${Math.max(1, Math.round(bytes / 1e3))} kB`;
   if (bytes < 1e9) return `${(bytes / 1e6).toFixed(bytes < 1e7 ? 1 : 0)} MB`;
-  return `${(bytes / 1e9).toFixed(1)} GB`;
+  return messages.gb({ bytes: (bytes / 1e9).toFixed(1) });
 }

@@ -1,10 +1,11 @@
+import * as messages from "../../words/compiled/screens/saved.ts";
 export interface SavedRoute {
   readonly screen: "saved";
 }
 
 export const savedHref = "#/saved";
 
-export const savedName = "Saved & backup";
+export const savedName = messages.savedBackup;
 
 /** "kept" was its address up to version 0.2, and stands in bookmarks. */
 const places: readonly (string | null | undefined)[] = ["saved", "kept"];

@@ -1,5 +1,6 @@
 import type { State } from "../../physics/fitment.ts";
 import type { RestoreCounts } from "../../storage/restoreBackup.ts";
+import * as messages from "../../words/compiled/screens/saved.ts";
 import type { Persistence } from "./persistence.ts";
 
 const persistenceWords: {
@@ -11,21 +12,18 @@ const persistenceWords: {
 } = {
   kept: {
     tone: "ok",
-    name: "Saved for good",
-    words:
-      "This browser won't clear Stopfit's data on its own. A phone can still be lost or break: save a backup now and then.",
+    name: messages.savedForGood,
+    words: messages.thisBrowserWontClear,
   },
   mayEvict: {
     tone: "care",
-    name: "The browser may clear the checks",
-    words:
-      "It may do so when the phone runs short of space, or after weeks without opening Stopfit. Install Stopfit on the home screen, or save a backup.",
+    name: messages.browserMayClearChecks,
+    words: messages.itMayDoSo,
   },
   unknown: {
     tone: "unsure",
-    name: "Can't tell whether the checks are saved for good",
-    words:
-      "This browser does not say. Install Stopfit on the home screen, and save a backup now and then.",
+    name: messages.cantTellWhetherChecks,
+    words: messages.thisBrowserDoesNotSay,
   },
 };
 
@@ -35,16 +33,14 @@ const persistenceWords: {
  */
 const deletedAfterSevenDays = {
   tone: "care",
-  name: "The browser deletes what is not opened for a week",
-  words:
-    "After 7 days of use without a visit to Stopfit it deletes the checks. Save a backup, then install Stopfit: the installed app is not counted with the browser.",
+  name: messages.browserDeletesWhatIs,
+  words: messages.after7DaysOf,
 } as const;
 
 /** What an app on the home screen need not be told: to be put there. */
 const installedWords = {
-  mayEvict:
-    "It may do so when the phone runs short of space, or after weeks without opening Stopfit. Save a backup now and then.",
-  unknown: "This browser does not say. Save a backup now and then.",
+  mayEvict: messages.itMayDoSoWhen,
+  unknown: messages.thisBrowserDoesNotSaySave,
 } as const;
 
 export function safekeepingWords(
@@ -58,21 +54,19 @@ export function safekeepingWords(
 }
 
 export function checksText(count: number): string {
-  return count === 1 ? "1 check" : `${count} checks`;
+  return count === 1 ? messages.n1Check : messages.checks({ count });
 }
 
 export function onlyHereText(count: number): string {
-  return count === 1
-    ? "1 check exists only on this phone."
-    : `${count} checks exist only on this phone.`;
+  return count === 1 ? messages.n1CheckExistsOnly : messages.checksExistOnlyOn({ count });
 }
 
 export function restoredText({ added, present, joined }: RestoreCounts): string {
   const isNew = added - joined;
   const parts = [
-    `${isNew} added`,
-    ...(joined > 0 ? [`${joined} joined with what is here`] : []),
-    ...(present > 0 ? [`${present} here already`] : []),
+    messages.added({ isNew }),
+    ...(joined > 0 ? [messages.joinedWithWhatIs({ joined })] : []),
+    ...(present > 0 ? [messages.hereAlready({ present })] : []),
   ];
-  return `Restored: ${parts.join(", ")}.`;
+  return messages.restored({ parts: parts.join(", ") });
 }

@@ -3,6 +3,7 @@ import { saveFile } from "../../sharing/saveFile.ts";
 import { type Backup, makeBackup, markBackedUp } from "../../storage/backup.ts";
 import { openCheckStore } from "../../storage/checkStore.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
+import * as messages from "../../words/compiled/screens/saved.ts";
 
 /** Everything kept here, the desk's and the phone's, as one file; not saved yet. */
 export async function wholeBackup(desk: DeskStore): Promise<Outcome<Backup>> {
@@ -16,9 +17,7 @@ export async function wholeBackup(desk: DeskStore): Promise<Outcome<Backup>> {
 /** Has the browser save a backup. It counts as the last one once that is done, not before. */
 export async function saveWhole(backup: Backup): Promise<Outcome<Backup>> {
   if (!(await saveFile(backup.file))) {
-    return fail("backupNotSaved", [
-      "The backup is not saved: you closed the share sheet. Save it again and choose a place for it.",
-    ]);
+    return fail("backupNotSaved", [messages.backupIsNotSaved]);
   }
   await markBackedUp(backup);
   return succeed(backup);

@@ -15,9 +15,11 @@ import {
   withSecond,
 } from "../../records/filling/secondPerson.ts";
 import type { KeepState } from "../../storage/keeper.ts";
+import * as messages from "../../words/compiled/screens/secondPerson.ts";
 import { answerHref } from "../addresses.ts";
 import { ReadingEntry } from "../check/reading/ReadingEntry.tsx";
 import { NotSaved, SavedLine } from "../check/SavedLine.tsx";
+import { filled } from "../filled.ts";
 import type { Change } from "../guide/stepProps.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { TextField } from "../parts/Field.tsx";
@@ -55,8 +57,13 @@ export function SecondPersonScreen({
     <Screen
       top={
         <>
-          <ButtonLink look="quiet" href={answerHref(stored.id)} icon="back" label="To the answer" />
-          <span class="screen-name">{stored.name || "Check"}</span>
+          <ButtonLink
+            look="quiet"
+            href={answerHref(stored.id)}
+            icon="back"
+            label={messages.toAnswer}
+          />
+          <span class="screen-name">{stored.name || messages.check}</span>
           <SavedLine kept={kept} />
         </>
       }
@@ -68,19 +75,19 @@ export function SecondPersonScreen({
             disabled={by === "" || same || ids.length === 0}
             onClick={() => setAt(0)}
           >
-            Begin
+            {messages.begin}
           </Button>
         ) : done ? (
           <ButtonLink look="main" href={answerHref(stored.id)}>
-            To the answer
+            {messages.toAnswer}
           </ButtonLink>
         ) : (
           <>
             <Button icon="back" onClick={() => setAt(at === 0 ? null : at - 1)}>
-              Back
+              {messages.back}
             </Button>
             <Button look="main" icon="forward" onClick={() => setAt(at + 1)}>
-              {secondEntry(stored, id ?? "") ? "Next" : "Leave out"}
+              {secondEntry(stored, id ?? "") ? messages.next : messages.leaveOut}
             </Button>
           </>
         )
@@ -90,23 +97,23 @@ export function SecondPersonScreen({
       {at === null && (
         <>
           <h1 ref={heading} tabIndex={-1}>
-            A second person measures
+            {messages.secondPersonMeasures}
           </h1>
           <p>
             {ids.length === 0
-              ? "Nothing was measured on this vehicle yet."
-              : `The same ${ids.length} readings, without seeing the first ones. How far two people differ shows what a reading is worth.`}
+              ? messages.nothingWasMeasuredOn
+              : messages.sameReadingsWithoutSeeing({ ids: ids.length })}
           </p>
-          <p>Leave the vehicle as it stands. Do not lift, load or bounce it in between.</p>
+          <p>{messages.leaveVehicleAsIt}</p>
           <TextField
-            label="Your name"
+            label={messages.yourName}
             value={name}
             maxLength={100}
             capitals
             onInput={setName}
             {...(same && {
               tone: "no" as const,
-              message: "The first readings are by this name. Another person takes these.",
+              message: messages.firstReadingsAreBy,
             })}
           />
         </>
@@ -144,7 +151,7 @@ function BlindReading({
   const guide = readingWords(id, wordedLayout(stored.record));
   return (
     <>
-      <p class="small soft">Reading {place}, by a second person</p>
+      <p class="small soft">{messages.readingBySecondPerson({ place })}</p>
       <h1 ref={heading} tabIndex={-1}>
         {capital(entryName(id, limitKindOf(stored.record, id)))}
       </h1>
@@ -179,11 +186,11 @@ function Differences({ stored, unit }: { stored: StoredCheck; unit: LengthUnit }
   return (
     <>
       <h1 ref={heading} tabIndex={-1}>
-        How the two differ
+        {messages.howTwoDiffer}
       </h1>
       {differences.length === 0 ? (
         <Notice tone="info">
-          <p>Nothing was typed by the second person.</p>
+          <p>{messages.nothingWasTypedBy}</p>
         </Notice>
       ) : (
         <ul class="plain-list">
@@ -192,22 +199,21 @@ function Differences({ stored, unit }: { stored: StoredCheck; unit: LengthUnit }
             const wide = Math.abs(difference) > 2 * Math.max(tol, 0.01);
             return (
               <li key={id}>
-                <strong>{capital(entryName(id, limitKindOf(stored.record, id)))}</strong>:{" "}
-                {text(id, first)} and {text(id, second)}, {text(id, Math.abs(difference))} apart
-                {wide && (
-                  <span class="tone-care">
-                    {" "}
-                    – more than both ± allow. Look together where the tape goes.
-                  </span>
-                )}
+                {filled(messages.andApart, {
+                  entryName: (
+                    <strong>{capital(entryName(id, limitKindOf(stored.record, id)))}</strong>
+                  ),
+                  id: text(id, first),
+                  id2: text(id, second),
+                  id3: text(id, Math.abs(difference)),
+                })}
+                {wide && <span class="tone-care"> {messages.moreThanBothAllow}</span>}
               </li>
             );
           })}
         </ul>
       )}
-      <p class="small">
-        The answer stays with the first readings. The second ones go along with the check.
-      </p>
+      <p class="small">{messages.answerStaysWithFirst}</p>
     </>
   );
 }

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/screens/settings.ts";
 import { checksHref, goTo } from "../addresses.ts";
 import type { TextSize, Theme } from "../appearance.ts";
 import { Button } from "../parts/Button.tsx";
@@ -14,20 +15,20 @@ export interface SettingsPlaceProps {
 }
 
 const themeOptions: readonly Option<Theme>[] = [
-  { value: "phone", name: "Match phone", hint: "Light by day, dark where the phone is dark." },
-  { value: "light", name: "Light" },
-  { value: "dark", name: "Dark", hint: "For a dim garage." },
+  { value: "phone", name: messages.matchPhone, hint: messages.lightByDayDark },
+  { value: "light", name: messages.light },
+  { value: "dark", name: messages.dark, hint: messages.forDimGarage },
   {
     value: "sun",
-    name: "Sunlight",
-    hint: "Black on white, strong lines: for reading outdoors.",
+    name: messages.sunlight,
+    hint: messages.blackOnWhiteStrong,
   },
 ];
 
 const textOptions: readonly Option<TextSize>[] = [
-  { value: "usual", name: "Usual" },
-  { value: "large", name: "Large" },
-  { value: "largest", name: "Largest" },
+  { value: "usual", name: messages.usual },
+  { value: "large", name: messages.large },
+  { value: "largest", name: messages.largest },
 ];
 
 function goBack() {
@@ -42,85 +43,83 @@ export function SettingsPlace({ preferences }: SettingsPlaceProps) {
     <Screen
       top={
         <>
-          <Button look="quiet" icon="back" label="Back" onClick={goBack} />
+          <Button look="quiet" icon="back" label={messages.back} onClick={goBack} />
           <span class="screen-name">{settingsName}</span>
         </>
       }
       actions={
         <Button look="main" onClick={goBack}>
-          Done
+          {messages.done}
         </Button>
       }
     >
       <h1 ref={heading} tabIndex={-1}>
         {settingsName}
       </h1>
-      <p class="soft">Changes apply immediately to every check.</p>
-      <Card heading="Units">
+      <p class="soft">{messages.changesApplyImmediatelyTo}</p>
+      <Card heading={messages.units}>
         <Units preferences={preferences} />
-        <p class="small soft">
-          Numbers already typed keep their unit. A check can have its own units, under Vehicle.
-        </p>
+        <p class="small soft">{messages.numbersAlreadyTypedKeep}</p>
       </Card>
-      <Card heading="Theme">
+      <Card heading={messages.theme}>
         <Choices
-          legend="Theme"
+          legend={messages.theme}
           legendUnseen
           value={preferences.theme}
           onChange={(theme) => changePreferences({ theme })}
           options={themeOptions}
         />
       </Card>
-      <Card heading="Text size">
+      <Card heading={messages.textSize}>
         <Segmented
-          legend="Text size"
+          legend={messages.textSize}
           legendUnseen
           value={preferences.text}
           onChange={(text) => changePreferences({ text })}
           options={textOptions}
         />
       </Card>
-      <Card heading="Number keypad">
+      <Card heading={messages.numberKeypad}>
         <Choices
-          legend="Number keypad"
+          legend={messages.numberKeypad}
           legendUnseen
           value={preferences.keys}
           onChange={(keys) => changePreferences({ keys })}
           options={[
             {
               value: "own",
-              name: "Stopfit's keypad",
-              hint: "Large, with fractions of an inch, and the drawing stays in view.",
+              name: messages.stopfitsKeypad,
+              hint: messages.largeWithFractionsOf,
             },
             {
               value: "phone",
-              name: "The phone's keyboard",
-              hint: "Any keyboard or dictation that is set up on the phone.",
+              name: messages.phonesKeyboard,
+              hint: messages.anyKeyboardOrDictation,
             },
           ]}
         />
       </Card>
-      <Card heading="While measuring">
+      <Card heading={messages.whileMeasuring}>
         <CheckLine
           checked={preferences.awake}
           onChange={(awake) => changePreferences({ awake })}
-          hint="The screen does not go dark while a reading is open."
+          hint={messages.screenDoesNotGo}
         >
-          Keep the screen on
+          {messages.keepScreenOn}
         </CheckLine>
         <CheckLine
           checked={preferences.explain}
           onChange={(explain) => changePreferences({ explain })}
-          hint="Otherwise how to measure is folded once you have made three checks."
+          hint={messages.otherwiseHowToMeasure}
         >
-          Explain every step
+          {messages.explainEveryStep}
         </CheckLine>
         <CheckLine
           checked={preferences.shared}
           onChange={(shared) => changePreferences({ shared })}
-          hint="Each new check asks who measures. A name stays for a day."
+          hint={messages.eachNewCheckAsks}
         >
-          Several people measure with this phone
+          {messages.severalPeopleMeasureWith}
         </CheckLine>
         <VoiceChoice preferences={preferences} />
       </Card>

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/screens/settings.ts";
 import { Segmented } from "../parts/Choices.tsx";
 import { changePreferences, type Preferences } from "../preferences.ts";
 
@@ -5,13 +6,13 @@ import { changePreferences, type Preferences } from "../preferences.ts";
 export function Units({ preferences }: { preferences: Preferences }) {
   return (
     <Segmented
-      legend="Units"
+      legend={messages.units}
       legendUnseen
       value={preferences.length}
       onChange={(length) => changePreferences({ length })}
       options={[
-        { value: "in", name: "US: in, lb, mph" },
-        { value: "mm", name: "Metric: mm, kg, km/h" },
+        { value: "in", name: messages.usInLbMph },
+        { value: "mm", name: messages.metricMmKgKm },
       ]}
     />
   );

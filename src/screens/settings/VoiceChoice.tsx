@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import * as messages from "../../words/compiled/screens/settings.ts";
 import { Button } from "../parts/Button.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -7,14 +8,14 @@ import { type Spoken, say } from "../voice/voice.ts";
 
 const trouble: { readonly [Outcome in Spoken]: string } = {
   said: "",
-  none: "This browser has no English voice. In the phone's settings, look for text to speech and add one that works offline.",
-  away: "The voices of this browser speak through a server, and Stopfit sends nothing anywhere. In the phone's settings, look for text to speech and add an English voice that works offline.",
+  none: messages.thisBrowserHasNo,
+  away: messages.voicesOfThisBrowser,
 };
 
 /** A number just entered is said aloud, by a voice of this phone or not at all. */
 export function VoiceChoice({ preferences }: { preferences: Preferences }) {
   const [spoken, setSpoken] = useState<Spoken>("said");
-  const hear = async () => setSpoken(await say("58.7 millimeters"));
+  const hear = async () => setSpoken(await say(messages.n587Millimeters));
   return (
     <>
       <CheckLine
@@ -23,13 +24,13 @@ export function VoiceChoice({ preferences }: { preferences: Preferences }) {
           changePreferences({ speak });
           if (speak) hear();
         }}
-        hint="With both hands on the tape: what was entered is said aloud. It is spoken on this phone."
+        hint={messages.withBothHandsOn}
       >
-        Read numbers aloud
+        {messages.readNumbersAloud}
       </CheckLine>
       {preferences.speak && (
         <div class="row">
-          <Button onClick={hear}>Hear an example</Button>
+          <Button onClick={hear}>{messages.hearExample}</Button>
         </div>
       )}
       {preferences.speak && trouble[spoken] && (

@@ -1,10 +1,11 @@
+import * as messages from "../../words/compiled/screens/settings.ts";
 export interface SettingsRoute {
   readonly screen: "settings";
 }
 
 export const settingsHref = "#/settings";
 
-export const settingsName = "Settings";
+export const settingsName = messages.settings;
 
 /** "looks" was its address up to version 0.2, and stands in bookmarks. */
 const places: readonly (string | null | undefined)[] = ["settings", "looks"];

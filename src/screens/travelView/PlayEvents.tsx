@@ -5,6 +5,7 @@ import type { ImpactRun, ImpactTrace } from "../../physics/impact/index.ts";
 import { rulesOf } from "../../physics/road/index.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/travelView.ts";
 import { eventWords } from "../assessment/eventWords.ts";
 import { Button } from "../parts/Button.tsx";
 import { forceText, lengthText } from "./travelWords.ts";
@@ -81,10 +82,10 @@ export function PlayEvents({
         ))}
         <Button
           pressed={slow}
-          label={`Slow: ${slowly} times slower`}
+          label={messages.slowTimesSlower({ slowly })}
           onClick={() => setSlow(!slow)}
         >
-          Slow
+          {messages.slow}
         </Button>
       </div>
     ),
@@ -92,7 +93,7 @@ export function PlayEvents({
   );
 
   if (missing || events.length === 0) {
-    return <p class="small soft">Enter the ride data to play a landing or a bump.</p>;
+    return <p class="small soft">{messages.enterRideDataTo}</p>;
   }
 
   return (
@@ -103,7 +104,8 @@ export function PlayEvents({
         {run && trace ? (
           <>
             <label for={id}>
-              {eventWords(run.event, unit)}: <strong>{played.timeS.toFixed(2)} s</strong>
+              {eventWords(run.event, unit)}:{" "}
+              <strong>{messages.s({ timeS: played.timeS.toFixed(2) })}</strong>
             </label>
             <input
               id={id}
@@ -112,21 +114,23 @@ export function PlayEvents({
               max={endOf(trace)}
               step="any"
               value={played.timeS}
-              aria-valuetext={`${played.timeS.toFixed(2)} seconds`}
+              aria-valuetext={messages.seconds({ timeS: played.timeS.toFixed(2) })}
               onInput={(event) => {
                 played.goTo(trace, Number(event.currentTarget.value));
               }}
             />
             {!played.running && (
               <p class="small" role="status">
-                {`Hardest: wheel ${lengthText(run.run.result.peakWheelTravelMm, unit)} up, stop pressed by ${lengthText(run.run.result.peakCompressionMm, unit)}, ${forceText(run.run.result.peakStopForceN, unit)}.`}
+                {messages.hardestWheelUpStop({
+                  peakWheelTravelMm: lengthText(run.run.result.peakWheelTravelMm, unit),
+                  peakCompressionMm: lengthText(run.run.result.peakCompressionMm, unit),
+                  peakStopForceN: forceText(run.run.result.peakStopForceN, unit),
+                })}
               </p>
             )}
           </>
         ) : (
-          <p class="small soft">
-            Plays what was computed for this corner. The slider then goes through it by hand.
-          </p>
+          <p class="small soft">{messages.playsWhatWasComputed}</p>
         )}
       </div>
     </div>
@@ -141,6 +145,6 @@ function endOf({ timeS }: ImpactTrace): number {
 function playName(event: DesignEvent, events: readonly DesignEvent[]): string {
   const isLanding = ({ kind }: DesignEvent) => kind === "landing";
   const alike = events.filter((other) => isLanding(other) === isLanding(event));
-  const name = isLanding(event) ? "Play landing" : "Play bump";
+  const name = isLanding(event) ? messages.playLanding : messages.playBump;
   return alike.length > 1 ? `${name} ${alike.indexOf(event) + 1}` : name;
 }

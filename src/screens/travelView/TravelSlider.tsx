@@ -1,5 +1,6 @@
 import { useId, useMemo } from "preact/hooks";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/travelView.ts";
 import { nearMark, nextMark, type TravelSpan } from "./travelMarks.ts";
 import { placeWords } from "./travelWords.ts";
 
@@ -77,7 +78,7 @@ export function TravelSlider({
   );
   return (
     <div class="travel-slider">
-      <label for={id}>Move the wheel up</label>
+      <label for={id}>{messages.moveWheelUp}</label>
       <div class="travel-track">
         {ticks}
         <input

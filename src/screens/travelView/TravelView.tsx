@@ -4,6 +4,7 @@ import type { Assessment, CornerAssessment, Fitment, Side } from "../../physics/
 import type { Sentence } from "../../physics/sentence.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/travelView.ts";
 import { sideWords } from "../assessment/stateWords.ts";
 import { DataTable } from "../charts/DataTable.tsx";
 import { Segmented } from "../parts/Choices.tsx";
@@ -63,11 +64,11 @@ export function TravelView({
     <section class="travel" aria-labelledby="travel-heading">
       <div class="travel-head">
         <h2 id="travel-heading" tabIndex={-1}>
-          Travel, to scale
+          {messages.travelToScale}
         </h2>
         {sides.length > 1 && (
           <Segmented
-            legend="Side drawn"
+            legend={messages.sideDrawn}
             legendUnseen
             options={sides.map((one) => ({ value: one, name: sideWords[one] }))}
             value={side}
@@ -136,15 +137,15 @@ function SideTravel({
     const gap = gapWords(moment, unit);
     return (
       <dl class="travel-readouts">
-        <Readout name="Wheel" text={lengthText(moment.travelMm, unit)} />
+        <Readout name={messages.wheel} text={lengthText(moment.travelMm, unit)} />
         <Readout name={gap.name} text={gap.text} />
         <Readout
-          name="Stop force"
+          name={messages.stopForce}
           text={
             told ? forceText(told.stopForceN, unit) : stopForceText(corner.travel, moment, unit)
           }
         />
-        <Readout name="Lever ratio" text={ratioText(moment.leverRatio)} />
+        <Readout name={messages.leverRatio} text={ratioText(moment.leverRatio)} />
       </dl>
     );
   }, [corner, told, travelMm, unit]);
@@ -154,7 +155,11 @@ function SideTravel({
     () => ({
       seenFrom: (
         <p class="small soft">
-          {`${sideWords[assessed.side]}, from ${corner.fromSide ? "beside it" : axle === "front" ? "the front" : "behind"}. Parts with a reading are to scale.`}
+          {messages.fromBesideIt({
+            side: sideWords[assessed.side],
+            hasFromSide: Boolean(corner.fromSide),
+            axle,
+          })}
         </p>
       ),
       events: (
@@ -173,14 +178,12 @@ function SideTravel({
           {prescribed && ghost && (
             <Prescribed prescribed={prescribed} side={assessed.side} unit={unit} />
           )}
-          {span.fullNotReached && (
-            <p class="small">The travel ends before the stop is fully compressed.</p>
-          )}
+          {span.fullNotReached && <p class="small">{messages.travelEndsBeforeStop}</p>}
         </>
       ),
       numbers: (
         <div class="travel-numbers">
-          <Unfolding summary="Show the numbers">
+          <Unfolding summary={messages.showNumbers}>
             {() => (
               <>
                 <p>{words}</p>
@@ -248,7 +251,11 @@ function Prescribed({
         <path class="ghost-line" d="M1 8H27" />
       </svg>
       <span>
-        {`As prescribed, ${sentenceText(name, unit)}: touches at ${lengthText(assessed.wheelTravelToContactMm, unit)}, fully compressed at ${lengthText(assessed.wheelTravelToFullStopMm, unit)}.`}
+        {messages.asPrescribedTouchesAt({
+          name: sentenceText(name, unit),
+          wheelTravelToContactMm: lengthText(assessed.wheelTravelToContactMm, unit),
+          wheelTravelToFullStopMm: lengthText(assessed.wheelTravelToFullStopMm, unit),
+        })}
       </span>
     </p>
   );
@@ -265,13 +272,13 @@ function TravelTable({
 }) {
   return (
     <DataTable
-      caption="The named places of the travel"
+      caption={messages.namedPlacesOfTravel}
       columns={[
-        { name: "Place" },
-        { name: "Wheel" },
-        { name: "Gap or pressed" },
-        { name: "Force on the stop" },
-        { name: "Lever ratio" },
+        { name: messages.place },
+        { name: messages.wheel },
+        { name: messages.gapOrPressed },
+        { name: messages.forceOnStop },
+        { name: messages.leverRatio },
       ]}
       rows={span.marks.map(({ words, travelMm }) => {
         const moment = corner.travel.at(travelMm);

@@ -1,11 +1,12 @@
 import type { CornerAssessment, LimitKind } from "../../physics/fitment.ts";
+import * as messages from "../../words/compiled/screens/travelView.ts";
 
 export const limitWords: Record<LimitKind, string> = {
-  tyre: "tire touches",
-  damper: "shock closed",
-  spring: "spring bound",
-  metal: "metal touches",
-  other: "hard contact",
+  tyre: messages.tireTouches,
+  damper: messages.shockClosed,
+  spring: messages.springBound,
+  metal: messages.metalTouches,
+  other: messages.hardContact,
 };
 
 type MarkId = "ride" | "loaded" | "touch" | "full" | "hits";
@@ -38,12 +39,12 @@ export function travelSpan(assessed: CornerAssessment): TravelSpan {
     loadedSagMm: sag,
   } = assessed;
   const marks: TravelMark[] = [
-    { id: "ride", words: "Ride", travelMm: 0 },
+    { id: "ride", words: messages.ride, travelMm: 0 },
     ...(sag !== null && Math.abs(sag) >= noSag
-      ? [{ id: "loaded", words: "Loaded", travelMm: sag } as const]
+      ? [{ id: "loaded", words: messages.loaded, travelMm: sag } as const]
       : []),
-    { id: "touch", words: "Stop touches", travelMm: touch },
-    { id: "full", words: "Fully compressed", travelMm: full },
+    { id: "touch", words: messages.stopTouches, travelMm: touch },
+    { id: "full", words: messages.fullyCompressed, travelMm: full },
     ...(hits === null
       ? []
       : [{ id: "hits", words: hitWords(assessed.hardLimit), travelMm: hits } as const]),

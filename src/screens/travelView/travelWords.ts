@@ -2,6 +2,7 @@ import type { CornerAssessment } from "../../physics/fitment.ts";
 import type { CornerTravel, TravelMoment } from "../../physics/travel/index.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/travelView.ts";
 import { sideWords } from "../assessment/stateWords.ts";
 import { limitWords, type TravelSpan } from "./travelMarks.ts";
 
@@ -21,7 +22,7 @@ export function stopForceText(
   unit: LengthUnit,
 ): string {
   return compressionMm > usableCompressionMm + justTouching
-    ? `over ${forceText(fullForceN, unit)}`
+    ? messages.over({ fullForceN: forceText(fullForceN, unit) })
     : forceText(stopForceN, unit);
 }
 
@@ -38,8 +39,8 @@ export function gapWords(
   unit: LengthUnit,
 ): { readonly name: string; readonly text: string } {
   return compressionMm > justTouching
-    ? { name: "Pressed by", text: lengthText(compressionMm, unit) }
-    : { name: "Gap", text: lengthText(gapMm, unit) };
+    ? { name: messages.pressedBy, text: lengthText(compressionMm, unit) }
+    : { name: messages.gap, text: lengthText(gapMm, unit) };
 }
 
 /** Where the wheel is, by the name of the place where it has one. */
@@ -47,8 +48,8 @@ export function placeWords(span: TravelSpan, travelMm: number, unit: LengthUnit)
   const here = span.marks.find((mark) => Math.abs(mark.travelMm - travelMm) < 0.05);
   const travel =
     travelMm < -0.05
-      ? `${lengthText(-travelMm, unit)} down from ride`
-      : `${lengthText(Math.max(0, travelMm), unit)} up from ride`;
+      ? messages.downFromRide({ travelMm: lengthText(-travelMm, unit) })
+      : messages.upFromRide({ lengthText: lengthText(Math.max(0, travelMm), unit) });
   return here ? `${here.words}: ${travel}` : travel;
 }
 
@@ -65,11 +66,17 @@ export function travelSentence(
   const { gapMm, compressionMm } = travel.at(0);
   const stands =
     compressionMm > justTouching
-      ? `At ride the stop is pressed by ${lengthText(compressionMm, unit)}.`
-      : `At ride the stop's gap is ${lengthText(gapMm, unit)}.`;
+      ? messages.atRideStopIs({ compressionMm: lengthText(compressionMm, unit) })
+      : messages.atRideStopsGap({ gapMm: lengthText(gapMm, unit) });
   const early = span.fullNotReached
-    ? ` The travel ends there, ${limitWords[assessed.hardLimit ?? "other"]}, before the stop is fully compressed.`
+    ? messages.travelEndsThereBefore({ hardLimit: limitWords[assessed.hardLimit ?? "other"] })
     : "";
-  const none = assessed.wheelTravelToHardLimitMm === null ? " No clearance was measured." : "";
-  return `${sideWords[assessed.side]}, drawn to scale. ${stands} Wheel travel up from ride: ${places.join(", ")}.${early}${none}`;
+  const none = assessed.wheelTravelToHardLimitMm === null ? messages.noClearanceWasMeasured : "";
+  return messages.drawnToScaleWheel({
+    side: sideWords[assessed.side],
+    stands,
+    places: places.join(", "),
+    early,
+    none,
+  });
 }

@@ -3,6 +3,7 @@ import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { PackStop } from "../../records/pack/pack.ts";
 import { stopFacts } from "../../records/pack/stopFacts.ts";
+import * as messages from "../../words/compiled/screens/triedStops.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import {
@@ -46,11 +47,11 @@ export function TriedStopRow({
         <div>
           <Heading>
             {rankedName(ranked, unit)}{" "}
-            {asFitted && <span class="ranked-fitted">the one of this check</span>}
+            {asFitted && <span class="ranked-fitted">{messages.oneOfThisCheck}</span>}
           </Heading>
           <p class={`small tone-${shown}`}>
             {unclear && ranked.verdict !== "no"
-              ? "Check first that it mounts"
+              ? messages.checkFirstThatIt
               : verdictWords[ranked.verdict]}
           </p>
         </div>

@@ -4,6 +4,7 @@ import type { RankedStop } from "../../physics/ranking/index.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { mountingText } from "../../records/pack/mounting.ts";
+import * as messages from "../../words/compiled/screens/triedStops.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { type HeadingLevel, headingOf, TriedStopRow } from "./TriedStopRow.tsx";
@@ -19,23 +20,23 @@ const groups: readonly {
 }[] = [
   {
     group: "fits",
-    heading: "These fit",
+    heading: messages.theseFit,
     says: null,
-    none: "No stop of the library fits as this vehicle stands.",
+    none: messages.noStopOfLibrary,
   },
   {
     group: "mayFit",
-    heading: "These may fit",
-    says: "Nothing fails, but there is a warning or something can't be told yet.",
-    none: "None.",
+    heading: messages.theseMayFit,
+    says: messages.nothingFailsButThere,
+    none: messages.none,
   },
   {
     group: "nearly",
-    heading: "Close, but these don't fit",
+    heading: messages.closeButTheseDont,
     says: null,
-    none: "None.",
+    none: messages.none,
   },
-  { group: "doesNotFit", heading: "These don't fit", says: null, none: "None." },
+  { group: "doesNotFit", heading: messages.theseDontFit, says: null, none: messages.none },
 ];
 
 /**
@@ -73,7 +74,7 @@ export function TriedStops({
       {!finished && (
         <div class="progress-line" role="status">
           <label>
-            {done} of {total} stops worked out
+            {messages.ofStopsWorkedOut({ done, total })}
             <progress value={done} max={Math.max(1, total)} />
           </label>
         </div>
@@ -99,7 +100,7 @@ export function TriedStops({
             {folded && members.length > 0 ? (
               <div class="row">
                 <Button icon="plus" onClick={() => setAll(true)}>
-                  Show them, and what fails
+                  {messages.showThemAndWhat}
                 </Button>
               </div>
             ) : (
@@ -110,17 +111,19 @@ export function TriedStops({
       })}
       {unclear.length > 0 && (
         <section class="stack-close" aria-labelledby="group-unclear">
-          <Heading id="group-unclear">Check the mounting first ({unclear.length})</Heading>
-          <p class="small soft">
-            The thread, bore or seat is not known, here or on the stop. Check first that it mounts.
-          </p>
+          <Heading id="group-unclear">
+            {messages.checkMountingFirst({ unclear: unclear.length })}
+          </Heading>
+          <p class="small soft">{messages.threadBoreOrSeat}</p>
           <ul class="ranked-list">{unclear.map(row)}</ul>
         </section>
       )}
       {elsewhere.length > 0 && (
         <section class="stack-close" aria-labelledby="group-elsewhere">
-          <Heading id="group-elsewhere">These mount differently ({elsewhere.length})</Heading>
-          <p class="small soft">They can't be fitted here, so they were not tried.</p>
+          <Heading id="group-elsewhere">
+            {messages.theseMountDifferently({ elsewhere: elsewhere.length })}
+          </Heading>
+          <p class="small soft">{messages.theyCantBeFitted}</p>
           <ul class="plain-list small">
             {elsewhere.map(({ id, name, mount, mounting: words }) => (
               <li key={id}>

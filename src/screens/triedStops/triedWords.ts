@@ -10,6 +10,7 @@ import { mountingText } from "../../records/pack/mounting.ts";
 import type { PackStop } from "../../records/pack/pack.ts";
 import { partText } from "../../records/pack/stopFacts.ts";
 import { estimateBand, stopTitle } from "../../records/pack/stopTitle.ts";
+import * as messages from "../../words/compiled/screens/triedStops.ts";
 import { checkTitles, sideWords } from "../assessment/stateWords.ts";
 
 /** One for each row of the list: a stop may be there twice, with a spacer and without. */
@@ -21,7 +22,7 @@ export function rankedName(ranked: RankedStop, unit: LengthUnit): string {
   const { spacerMm } = ranked;
   const name = stopTitle(ranked);
   if (spacerMm === 0) return name;
-  return `${name} with a spacer of ${quantityText(spacer(spacerMm), unit)}`;
+  return messages.withSpacerOf({ name, spacerMm: quantityText(spacer(spacerMm), unit) });
 }
 
 /** What a stop is as a part, line by line; the same lines for every stop. */
@@ -34,35 +35,39 @@ export function partFacts(
   const length = (value: number) => quantityText({ kind: "length", value }, unit);
   const named = (value: number) => quantityText({ kind: "stiffnessClass", value }, unit);
   return [
-    { name: "Part number", text: stop.partNumber === undefined ? null : partText(stop) },
-    { name: "Free height", text: length(meanOf(stop.freeHeight)) },
-    { name: "Usable compression", text: length(stop.usableCompressionMm) },
+    { name: messages.partNumber, text: stop.partNumber === undefined ? null : partText(stop) },
+    { name: messages.freeHeight, text: length(meanOf(stop.freeHeight)) },
+    { name: messages.usableCompression, text: length(stop.usableCompressionMm) },
     {
-      name: "Stiffness class",
+      name: messages.stiffnessClass,
       text: curve.ok ? named(stiffnessClassOf(secantRate(curve.value))) : null,
     },
     {
-      name: "Force curve",
-      text: stop.estimated ? `estimate, ${estimateBand(stop.estimated)}` : "tested",
+      name: messages.forceCurve,
+      text: stop.estimated
+        ? messages.estimate({ estimateBand: estimateBand(stop.estimated) })
+        : "tested",
     },
     {
-      name: "Forces vary by",
+      name: messages.forcesVaryBy,
       text:
         inPack?.forceTolShare === undefined
           ? null
-          : `± ${quantityText({ kind: "share", value: inPack.forceTolShare }, unit)}, for information: judged by the forces as tested`,
+          : messages.forInformationJudgedBy({
+              forceTolShare: quantityText({ kind: "share", value: inPack.forceTolShare }, unit),
+            }),
     },
-    { name: "Damping", text: stop.damping ? "tested at speed" : "not tested" },
-    { name: "Made to", text: stop.duty === "carry" ? "carry" : "take impacts" },
+    { name: messages.damping, text: stop.damping ? messages.testedAtSpeed : messages.notTested },
+    { name: messages.madeTo, text: stop.duty === "carry" ? "carry" : messages.takeImpacts },
     {
-      name: "Outer diameter",
+      name: messages.outerDiameter,
       text: inPack?.outerDiameterMm === undefined ? null : length(inPack.outerDiameterMm),
     },
     {
-      name: "Mounting",
+      name: messages.mounting,
       text: inPack?.mount ? mountingText(inPack.mount, unit) : (inPack?.mounting ?? null),
     },
-    { name: "Material", text: inPack?.material ?? null },
+    { name: messages.material, text: inPack?.material ?? null },
   ];
 }
 
@@ -80,11 +85,11 @@ export function mountDifferences(
   const told: string[] = [];
   const { mount, outerDiameterMm: across } = stop;
   if (mount && fitted.mount) {
-    const [mounting, fittedMounting] = [mount, fitted.mount].map((it) => mountingText(it, unit));
+    const [mounting = "", fittedMounting = ""] = [mount, fitted.mount].map((it) =>
+      mountingText(it, unit),
+    );
     if (mounting !== fittedMounting) {
-      told.push(
-        `Another mounting: ${mounting}; the stop of this check has ${fittedMounting}. It needs another seat or an adapter.`,
-      );
+      told.push(messages.anotherMountingStopOf({ mounting, fittedMounting }));
     }
   }
   const { outerDiameterMm: acrossFitted } = fitted;
@@ -93,8 +98,8 @@ export function mountDifferences(
     if (Math.abs(wider) >= sameDiameterMm) {
       told.push(
         wider > 0
-          ? `Wider by ${length(wider)} (${length(across)} across): see that it has room, pressed flat as well.`
-          : `Narrower by ${length(-wider)} (${length(across)} across): see that its pad and seat still meet it.`,
+          ? messages.widerByAcrossSee({ wider: length(wider), across: length(across) })
+          : messages.narrowerByAcrossSee({ wider: length(-wider), across: length(across) }),
       );
     }
   }
@@ -104,7 +109,7 @@ export function mountDifferences(
 /** What counts as nearly, in the person's unit. */
 export function nearlyText(unit: LengthUnit): string {
   const travel = quantityText({ kind: "length", value: little.reserveMm }, unit);
-  return `Each fails, but not by much: at most ${travel} of travel short, or one stiffness class beside one that works. Each one says what fails.`;
+  return messages.eachFailsButNot({ travel });
 }
 
 export interface MarginText {
@@ -121,19 +126,19 @@ export function marginTexts({ margins }: RankedStop, unit: LengthUnit): readonly
     const amount = quantityText({ kind, value: Math.abs(value) }, unit, { coarse: true });
     texts.push({
       name,
-      text: value < 0 ? `${amount} short` : `${amount} to spare`,
+      text: value < 0 ? messages.short({ amount }) : messages.toSpare({ amount }),
       short: value < 0,
     });
   };
-  add("Reserve before hard contact", margins.reserveMm, "length");
-  add("Free travel, loaded", margins.freeTravelMm, "length");
-  add("Acceleration, under the cap", margins.accelerationG, "acceleration");
+  add(messages.reserveBeforeHardContact, margins.reserveMm, "length");
+  add(messages.freeTravelLoaded, margins.freeTravelMm, "length");
+  add(messages.accelerationUnderCap, margins.accelerationG, "acceleration");
   if (margins.compressionShare !== null) {
     const { compressionShare: value } = margins;
     const amount = quantityText({ kind: "share", value: Math.abs(value) }, unit);
     texts.push({
-      name: "Compression in the hardest event",
-      text: value < 0 ? `${amount} past full compression` : `${amount} left`,
+      name: messages.compressionInHardestEvent,
+      text: value < 0 ? messages.pastFullCompression({ amount }) : messages.left({ amount }),
       short: value < 0,
     });
   }
@@ -167,7 +172,7 @@ export function shortcomingsTold(
   return texts.flatMap(({ check, state, side, text }, index) => {
     const alike = texts.filter((each) => each.check === check && each.text === text);
     if (texts.findIndex((each) => each.check === check && each.text === text) !== index) return [];
-    const where = alike.length > 1 ? "both sides" : sideWords[side].toLowerCase();
+    const where = alike.length > 1 ? messages.bothSides : sideWords[side].toLowerCase();
     return [{ state, title: `${checkTitles[check]}, ${where}`, text }];
   });
 }

@@ -1,6 +1,7 @@
 import { parseText } from "../../records/entry/entry.ts";
 import type { EntryKind } from "../../records/entry/readingCatalogue.ts";
 import type { EntryUnit, TypedUnit } from "../../records/entry/units.ts";
+import * as messages from "../../words/compiled/screens/voice.ts";
 
 const small = [
   "zero",
@@ -51,15 +52,15 @@ const units: { readonly [Unit in TypedUnit]: readonly [one: string, many: string
   lb: ["pound", "pounds"],
   N: ["newton", "newtons"],
   lbf: ["pound", "pounds"],
-  "N/mm": ["newton per millimeter", "newtons per millimeter"],
-  "lbf/in": ["pound per inch", "pounds per inch"],
-  "N·s/mm": ["newton second per millimeter", "newton seconds per millimeter"],
-  "lbf·s/in": ["pound second per inch", "pound seconds per inch"],
-  "km/h": ["kilometer per hour", "kilometers per hour"],
-  mph: ["mile per hour", "miles per hour"],
+  "N/mm": [messages.newtonPerMillimeter, messages.newtonsPerMillimeter],
+  "lbf/in": [messages.poundPerInch, messages.poundsPerInch],
+  "N·s/mm": [messages.newtonSecondPerMillimeter, messages.newtonSecondsPerMillimeter],
+  "lbf·s/in": [messages.poundSecondPerInch, messages.poundSecondsPerInch],
+  "km/h": [messages.kilometerPerHour, messages.kilometersPerHour],
+  mph: [messages.milePerHour, messages.milesPerHour],
   km: ["kilometer", "kilometers"],
   mi: ["mile", "miles"],
-  "per km": ["per kilometer", "per kilometer"],
+  "per km": [messages.perKilometer, messages.perKilometer],
   "per mile": ["per mile", "per mile"],
   deg: ["degree", "degrees"],
   "": ["", ""],
@@ -67,7 +68,7 @@ const units: { readonly [Unit in TypedUnit]: readonly [one: string, many: string
 
 function fractionWords(numerator: number, denominator: number): string {
   const named = parts[denominator];
-  if (!named) return `${numerator} over ${denominator}`;
+  if (!named) return messages.over({ numerator, denominator });
   return `${numberWords(numerator)} ${numerator === 1 ? named[0] : named[1]}`;
 }
 
@@ -83,9 +84,9 @@ export function spokenEntry(text: string, kind: EntryKind, unit: EntryUnit): str
   if (fraction) {
     const said = fractionWords(Number(fraction[2]), Number(fraction[3]));
     if (!fraction[1] || Number(fraction[1]) === 0) {
-      return `${minus}${said} ${typedUnit === "in" ? "of an inch" : many}`.trim();
+      return `${minus}${said} ${typedUnit === "in" ? messages.ofInch : many}`.trim();
     }
-    return `${minus}${numberWords(Number(fraction[1]))} and ${said} ${many}`.trim();
+    return messages.and({ minus, number: numberWords(Number(fraction[1])), said, many }).trim();
   }
   const figures = /\d[\d.,]*|[.,]\d+/.exec(typed)?.[0].replace(",", ".") ?? "";
   const said = Number(figures);

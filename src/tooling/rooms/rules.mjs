@@ -4,6 +4,7 @@
  */
 
 const rooms = [
+  "words",
   "physics",
   "sensors",
   "records",

@@ -250,6 +250,7 @@ describe("replies", () => {
 
   it("never softens a verdict", () => {
     const answer = {
+      verdict: "no" as const,
       words: "It doesn't fit",
       reason: ["The tire touches first."],
       advice: [["Fit a spacer."]],

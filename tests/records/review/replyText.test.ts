@@ -4,7 +4,12 @@ import { demoRecord } from "../../support/demoRecords.ts";
 
 it("a letter tells that the readings are accepted apart from whether the part fits", () => {
   const record = demoRecord("arm-needs-taller");
-  const answer = { words: "Does not fit", reason: ["Metal touches first."], advice: [] };
+  const answer = {
+    verdict: "no" as const,
+    words: "Does not fit",
+    reason: ["Metal touches first."],
+    advice: [],
+  };
   const text = acceptText({ record, unit: "mm", from: "Ines", note: "" }, answer);
   const [readings, part] = text.split("\n\n").slice(2);
   expect(readings).toBe("The readings: accepted as you sent them.");

@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import * as messages from "../../../words/compiled/records/check/schema.ts";
 import { recordBounds } from "../recordFormat.ts";
 
 const { labelCharacters, magnitude, notesCharacters, repeats, typedCharacters } = recordBounds;
@@ -19,7 +20,7 @@ export function allMay<Fields extends z.core.$ZodLooseShape>(
 export const numberSchema = z.number().check(z.gte(-magnitude), z.lte(magnitude));
 export const positiveOrZero = numberSchema.check(z.gte(0));
 export const label = z.string().check(z.maxLength(labelCharacters));
-export const filledLabel = label.check(z.regex(/\S/, "must not be empty"));
+export const filledLabel = label.check(z.regex(/\S/, messages.mustNotBeEmpty));
 export const notes = z.string().check(z.maxLength(notesCharacters));
 
 /** ISO 8601 in UTC, and a day that exists. */
@@ -32,9 +33,7 @@ function isUtcTime(text: string): boolean {
   return Number.isFinite(time) && new Date(time).toISOString().startsWith(match[1] ?? "?");
 }
 
-export const instantSchema = z
-  .string()
-  .check(z.refine(isUtcTime, "is not a date and time in UTC, as 2026-05-02T09:30:00Z"));
+export const instantSchema = z.string().check(z.refine(isUtcTime, messages.isNotDateAnd));
 
 export const readingSchema = z.object({
   /** Repeats of one measurement: mm, deg or kg. */

@@ -2,6 +2,7 @@ import type { CornerAssessment, Fitment } from "../../../physics/fitment.ts";
 import { rulesOf } from "../../../physics/road/index.ts";
 import { simulatedStops } from "../../../physics/stop/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/afterHit.ts";
 import { eventWords } from "../../assessment/eventWords.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { type AfterHitRow, afterHit } from "./afterHit.ts";
@@ -24,14 +25,11 @@ export function AfterHitView({
   const after = afterHit(assessed, unit);
   const event = rulesOf(fitment.use, fitment.rules).events[after?.eventIndex ?? 0];
   return (
-    <section class="stack-close after-hit" aria-label={`After the hit, ${assessed.side}`}>
-      <h3>{sideWords[assessed.side]}: after the hit</h3>
+    <section class="stack-close after-hit" aria-label={messages.afterHit({ side: assessed.side })}>
+      <h3>{messages.afterHit2({ side: sideWords[assessed.side] })}</h3>
       <p class="small soft">{simulatedStops}</p>
       {after === null ? (
-        <p>
-          This stop was not tested at speed, so what follows a hit is unknown. It is worked out
-          undamped.
-        </p>
+        <p>{messages.thisStopWasNot}</p>
       ) : (
         <>
           <p>{after.sentence}</p>
@@ -46,8 +44,8 @@ export function AfterHitView({
             ))}
           </dl>
           <p class="small soft">
-            {event && `${eventWords(event, unit)}. `}Rise and tire off the ground are upper
-            estimates: nothing in the model stops the wheel from hanging down.
+            {event && `${eventWords(event, unit)}. `}
+            {messages.riseAndTireOff}
           </p>
         </>
       )}
@@ -58,7 +56,7 @@ export function AfterHitView({
 function Bars({ row }: { row: AfterHitRow }) {
   const most = Math.max(row.own, row.undamped, 1e-9);
   const bars = [
-    { name: "this stop", text: row.ownText, value: row.own, look: "after-hit-own" },
+    { name: messages.thisStop, text: row.ownText, value: row.own, look: "after-hit-own" },
     { name: "undamped", text: row.undampedText, value: row.undamped, look: "after-hit-undamped" },
   ];
   return (

@@ -1,6 +1,7 @@
 import type { CornerAssessment, Fitment } from "../../../physics/fitment.ts";
 import { rulesOf } from "../../../physics/road/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/afterHit.ts";
 import { eventWords } from "../../assessment/eventWords.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { DataTable } from "../../charts/DataTable.tsx";
@@ -22,8 +23,8 @@ export function FromTest({
   const { events } = rulesOf(fitment.use, fitment.rules);
   const fails = failsByTest(assessed);
   return (
-    <section class="stack-close" aria-label={`What its test leaves open, ${assessed.side}`}>
-      <h3>{sideWords[assessed.side]}: ± from its test</h3>
+    <section class="stack-close" aria-label={messages.whatItsTestLeaves({ side: assessed.side })}>
+      <h3>{messages.fromItsTest({ side: sideWords[assessed.side] })}</h3>
       {fails && (
         <Notice tone="care">
           <p>{fails}</p>
@@ -31,7 +32,7 @@ export function FromTest({
       )}
       {found.map(({ eventIndex, rows, faster }) => {
         const event = events[eventIndex];
-        const title = event ? eventWords(event, unit) : "Event";
+        const title = event ? eventWords(event, unit) : messages.eventWord;
         return (
           <div key={eventIndex} class="stack-close">
             {faster && (
@@ -43,15 +44,13 @@ export function FromTest({
             )}
             <DataTable
               caption={title}
-              columns={[{ name: "Figure" }, { name: "Predicted" }, { name: "±" }]}
+              columns={[{ name: messages.figure }, { name: messages.predicted }, { name: "±" }]}
               rows={rows.map(({ name, value, off }) => [name, value, off])}
             />
           </div>
         );
       })}
-      <p class="small soft">
-        Each ± holds 95 % of what the test of this stop allows, and counts speeds beyond the test.
-      </p>
+      <p class="small soft">{messages.eachHolds95Of}</p>
     </section>
   );
 }

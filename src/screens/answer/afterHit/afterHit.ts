@@ -1,6 +1,7 @@
 import type { CornerAssessment, EventResult } from "../../../physics/fitment.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/afterHit.ts";
 
 /** One thing that follows a hit: with this stop, and with the same one undamped. */
 export interface AfterHitRow {
@@ -44,27 +45,31 @@ export function afterHit(
   });
   const rows = [
     row(
-      "Leaves the stop at",
+      messages.leavesStopAt,
       (event) => event.leaveSpeedMmPerS,
       (value) => text("speed", value),
     ),
     row(
-      "Tire off the ground",
+      messages.tireOffGround,
       (event) => event.tyreOffMs,
       (value) => `${value.toFixed(0)} ms`,
     ),
     row(
-      "Body rises",
+      messages.bodyRises,
       (event) => event.bodyRiseMm,
       (value) => text("length", value),
     ),
-    row("Energy taken up by the stop", kept, (value) => text("share", value)),
+    row(messages.energyTakenUpBy, kept, (value) => text("share", value)),
   ];
   const [, , rise] = rows;
   return {
     eventIndex,
     rows,
-    sentence: `It keeps ${text("share", kept(own))} of what it takes up, and the body rises ${rise?.ownText ?? ""} after the hit, undamped ${rise?.undampedText ?? ""}.`,
+    sentence: messages.itKeepsOfWhat({
+      text: text("share", kept(own)),
+      ownText: rise?.ownText ?? "",
+      undampedText: rise?.undampedText ?? "",
+    }),
   };
 }
 

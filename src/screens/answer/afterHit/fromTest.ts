@@ -3,6 +3,7 @@ import type { QuantityKind } from "../../../physics/sentence.ts";
 import { fasterThanTested } from "../../../physics/stop/index.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/afterHit.ts";
 
 /** What the stop's test leaves open of one event. */
 export interface EventFromTest {
@@ -17,12 +18,12 @@ const figures: readonly (readonly [
   kind: QuantityKind,
   figure: keyof Omit<EventTestDoubt, "timesTested">,
 ])[] = [
-  ["Stop pressed by", "length", "peakCompressionMm"],
-  ["Stop force", "force", "peakStopForceN"],
-  ["Body acceleration", "acceleration", "peakAccelerationG"],
-  ["Leaves the stop at", "speed", "leaveSpeedMmPerS"],
-  ["Energy back out", "energy", "energyOutJ"],
-  ["Body rises", "length", "bodyRiseMm"],
+  [messages.stopPressedBy, "length", "peakCompressionMm"],
+  [messages.stopForce, "force", "peakStopForceN"],
+  [messages.bodyAcceleration, "acceleration", "peakAccelerationG"],
+  [messages.leavesStopAt, "speed", "leaveSpeedMmPerS"],
+  [messages.energyBackOut, "energy", "energyOutJ"],
+  [messages.bodyRises, "length", "bodyRiseMm"],
 ];
 
 /** The events that reach the stop, each figure with its ± from the test; null where none is known. */
@@ -47,7 +48,10 @@ export function eventsFromTest(
         })),
         faster:
           timesTested !== null && timesTested > fasterThanTested
-            ? `It closes the stop at ${text("speed", event.closingSpeedMmPerS)}, ${Number(timesTested.toPrecision(2))} times as fast as its test went. What lies between is foretold, not tested.`
+            ? messages.itClosesStopAt({
+                text: text("speed", event.closingSpeedMmPerS),
+                number: Number(timesTested.toPrecision(2)),
+              })
             : null,
       },
     ];
@@ -60,14 +64,12 @@ function doubtText(kind: QuantityKind, value: number, unit: LengthUnit): string 
   if (!(value > 0) || /[1-9]/.test(text)) return text;
   let least = value;
   while (quantityText({ kind, value: least }, unit) === text) least *= 1.1;
-  return `under ${quantityText({ kind, value: least }, unit)}`;
+  return messages.under({ least: quantityText({ kind, value: least }, unit) });
 }
 
 /** How many of the laws that the test allows fail an event; null where all pass, or none is known. */
 export function failsByTest({ fromTest }: Pick<CornerAssessment, "fromTest">): string | null {
   if (fromTest === null || fromTest.passShare >= 1) return null;
   const percent = Math.max(1, Math.round(100 * (1 - fromTest.passShare)));
-  return percent === 100
-    ? "With all that its test allows, the stop fails an event, loaded or as measured."
-    : `With ${percent} % of what its test allows, the stop fails an event, loaded or as measured.`;
+  return percent === 100 ? messages.withAllThatIts : messages.withOfWhatIts({ percent });
 }

@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import * as messages from "../../../words/compiled/screens/answer/card.ts";
 import { Button } from "../../parts/Button.tsx";
 import { later } from "../../parts/later.tsx";
 import type { CardDialogProps } from "./CardDialog.tsx";
@@ -13,7 +14,7 @@ export function CardButton(props: Omit<CardDialogProps, "onLeave">) {
   if (open) return <CardDialog {...props} onLeave={() => setOpen(false)} />;
   return (
     <Button icon="camera" onClick={() => setOpen(true)}>
-      Make a card to show or send
+      {messages.makeCardToShow}
     </Button>
   );
 }

@@ -5,6 +5,7 @@ import type { CheckRecord } from "../../../records/check/checkRecord.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { saveFile } from "../../../sharing/saveFile.ts";
 import { canShareFile, copyText, share } from "../../../sharing/shareFile.ts";
+import * as messages from "../../../words/compiled/screens/answer/card.ts";
 import type { Prescribing } from "../../assessment/usePrescription.ts";
 import { Button } from "../../parts/Button.tsx";
 import { CheckLine } from "../../parts/Choices.tsx";
@@ -41,7 +42,7 @@ export function CardDialog({ record, assessment, prescribing, unit, onLeave }: C
   const travel = useMemo(() => document.querySelector<SVGSVGElement>(".travel-whole"), []);
   const still = useMemo(() => travel && standaloneDrawing(travel), [travel]);
   const [file, setFile] = useState<File | null>(null);
-  const [said, setSaid] = useState("Making the picture …");
+  const [said, setSaid] = useState(messages.makingPicture);
 
   useEffect(() => {
     document.documentElement.dataset.printing = "card";
@@ -69,16 +70,16 @@ export function CardDialog({ record, assessment, prescribing, unit, onLeave }: C
   const shareIt = async () => {
     if (!file) return;
     const outcome = await share({ files: [file], title: content.title });
-    if (!outcome.ok) setSaid("The share sheet did not open. Save the picture instead.");
+    if (!outcome.ok) setSaid(messages.shareSheetDidNot);
   };
   const shares = file !== null && canShareFile(file);
 
   return (
-    <section class="card-sheet" aria-label="Card to show and send">
+    <section class="card-sheet" aria-label={messages.cardToShowAnd}>
       <div class="row card-actions">
         {shares && (
           <Button look="main" onClick={shareIt}>
-            Share the picture
+            {messages.sharePicture}
           </Button>
         )}
         <Button
@@ -88,32 +89,30 @@ export function CardDialog({ record, assessment, prescribing, unit, onLeave }: C
           onClick={() => {
             if (!file) return;
             saveFile(file);
-            setSaid("The picture was handed to the browser to save.");
+            setSaid(messages.pictureWasHandedTo);
           }}
         >
-          Save the picture
+          {messages.savePicture}
         </Button>
-        {canPrint() && <Button onClick={printPage}>Print</Button>}
+        {canPrint() && <Button onClick={printPage}>{messages.printWord}</Button>}
         {link && (
           <Button
             icon="link"
             onClick={async () => {
               const copied = await copyText(link);
-              setSaid(
-                copied.ok ? "The link is copied. It opens this check in Stopfit." : "Not copied.",
-              );
+              setSaid(copied.ok ? messages.linkIsCopiedIt : messages.notCopied);
             }}
           >
-            Copy the link
+            {messages.copyLink}
           </Button>
         )}
         <Button look="quiet" icon="cross" onClick={onLeave}>
-          Close the card
+          {messages.closeCard}
         </Button>
       </div>
       {all.length > 0 && (
         <fieldset class="card-choice card-actions">
-          <legend class="field-label">Photos on the card, {mostCardPhotos} at most</legend>
+          <legend class="field-label">{messages.photosOnCardAt({ mostCardPhotos })}</legend>
           {all.map(({ address, words }, index) => {
             const isOn = chosen.includes(index);
             return (
@@ -123,7 +122,7 @@ export function CardDialog({ record, assessment, prescribing, unit, onLeave }: C
                 onChange={(wanted) => {
                   const others = chosen.filter((each) => each !== index);
                   if (wanted && others.length >= mostCardPhotos) {
-                    setSaid(`${mostCardPhotos} photos fit. Take one off first.`);
+                    setSaid(messages.photosFitTakeOne({ mostCardPhotos }));
                     setChosen([...chosen]);
                   } else setChosen(wanted ? [...others, index] : others);
                 }}
@@ -138,7 +137,7 @@ export function CardDialog({ record, assessment, prescribing, unit, onLeave }: C
       {said && <p role="status">{said}</p>}
       <CardPage
         content={content}
-        travel={still && <img src={still} alt="The corner drawn to scale" />}
+        travel={still && <img src={still} alt={messages.cornerDrawnToScale} />}
         photos={photos}
         code={code}
         link={link}

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import * as messages from "../../../words/compiled/screens/answer/card.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import type { CardContent } from "./cardContent.ts";
 import type { CardCode, CardPhoto } from "./cardPictures.ts";
@@ -36,14 +37,14 @@ export function CardPage({
       <p>{content.reason}</p>
       {content.toDo !== "" && (
         <p>
-          <strong>What to do: {content.toDo}</strong>
+          <strong>{messages.whatToDo({ toDo: content.toDo })}</strong>
         </p>
       )}
       <div class="card-pictures">
         {travel}
         {code && <CodeDrawing code={code} />}
       </div>
-      <Part>Readings</Part>
+      <Part>{messages.readings}</Part>
       <ul class="card-readings">
         {content.readings.map(({ name, value }) => (
           <li key={name}>
@@ -58,7 +59,7 @@ export function CardPage({
           ))}
         </div>
       )}
-      <Part>Cautions</Part>
+      <Part>{messages.cautions}</Part>
       <ul class="plain-list small">
         {content.cautions.map((caution) => (
           <li key={caution}>{caution}</li>
@@ -66,7 +67,7 @@ export function CardPage({
       </ul>
       {link && (
         <p class="small">
-          <a href={link}>Open this check in Stopfit</a>
+          <a href={link}>{messages.openThisCheckIn}</a>
         </p>
       )}
       <p class="small">{content.certification}</p>
@@ -80,7 +81,7 @@ function CodeDrawing({ code: { side, quiet, path } }: { code: CardCode }) {
     <svg
       viewBox={`${-quiet} ${-quiet} ${whole} ${whole}`}
       role="img"
-      aria-label="QR code of this check"
+      aria-label={messages.qrCodeOfThis}
     >
       <rect x={-quiet} y={-quiet} width={whole} height={whole} fill="#ffffff" />
       <path d={path} fill="#000000" />

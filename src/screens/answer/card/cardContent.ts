@@ -9,6 +9,7 @@ import { sourceText } from "../../../records/entry/readingSource.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { stopInFull } from "../../../records/pack/stopFacts.ts";
 import { quantityKindOf, readingsOf } from "../../../records/review/oddReadings.ts";
+import * as messages from "../../../words/compiled/screens/answer/card.ts";
 import { verdictWords } from "../../assessment/stateWords.ts";
 import type { Prescribing } from "../../assessment/usePrescription.ts";
 import { cautionsOf } from "../../guide/cautions.ts";
@@ -41,11 +42,13 @@ export function cardContent(
   const { author, vehicle, stop, axle, createdAt, job } = record;
   const by = author.name?.trim();
   return {
-    title: `${vehicle.label}, ${axle} axle`,
+    title: messages.axle({ label: vehicle.label, axle }),
     facts: [
-      ...(job ? [`${jobWords(job)}${job.moment ? `, ${job.moment} the change` : ""}`] : []),
-      `Stop: ${stopInFull(stop)}`,
-      `Checked ${dateText(createdAt)}${by ? ` by ${by}` : ""}`,
+      ...(job
+        ? [`${jobWords(job)}${job.moment ? messages.change({ moment: job.moment }) : ""}`]
+        : []),
+      messages.stopWord({ stopInFull: stopInFull(stop) }),
+      messages.checkedIsBySelectTrue({ createdAt: dateText(createdAt), isBy: Boolean(by), by }),
     ],
     verdict: assessment.verdict,
     verdictWords: verdictWords[assessment.verdict],

@@ -1,4 +1,5 @@
 import { fail, type Outcome, succeed } from "../../../physics/outcome.ts";
+import * as messages from "../../../words/compiled/screens/answer/card.ts";
 import type { CardContent } from "./cardContent.ts";
 import type { CardCode, CardPhoto } from "./cardPictures.ts";
 
@@ -6,7 +7,7 @@ const width = 1080;
 const margin = 56;
 const photosInRow = 3;
 const photoGap = 16;
-const family = "system-ui, sans-serif";
+const family = messages.systemUiSansSerif;
 
 /** What stands beside the words: the travel view, photos, the code. */
 export interface CardPictures {
@@ -160,9 +161,7 @@ export async function cardPicture(
   content: CardContent,
   pictures: CardPictures,
 ): Promise<Outcome<Blob>> {
-  const refused = fail<Blob>("cardNotDrawn", [
-    "This browser could not make the picture. Print the page, or send the check as a file.",
-  ]);
+  const refused = fail<Blob>("cardNotDrawn", [messages.thisBrowserCouldNot]);
   const canvas = document.createElement("canvas");
   canvas.width = width;
   const context = canvas.getContext("2d");
@@ -197,7 +196,7 @@ function compose(
   photos: readonly HTMLImageElement[],
   colours: Colours,
 ): void {
-  sheet.write("Stopfit", 26, colours.soft, true);
+  sheet.write(messages.stopfit, 26, colours.soft, true);
   sheet.write(content.title, 44, colours.ink, true);
   for (const fact of content.facts) sheet.write(fact, 26, colours.soft);
   sheet.rule(colours.line);
@@ -205,7 +204,7 @@ function compose(
   sheet.write(content.reason, 32, colours.ink);
   if (content.toDo !== "") {
     sheet.space(16);
-    sheet.write("What to do", 26, colours.soft, true);
+    sheet.write(messages.whatToDo2, 26, colours.soft, true);
     sheet.write(content.toDo, 36, colours.ink, true);
   }
   if (travel || code) {
@@ -216,7 +215,7 @@ function compose(
     sheet.space(travel ? tall : 420);
   }
   sheet.rule(colours.line);
-  sheet.write("Readings", 26, colours.soft, true);
+  sheet.write(messages.readings, 26, colours.soft, true);
   for (const { name, value } of content.readings) {
     sheet.write(`${name}: ${value}`, 24, colours.ink);
   }
@@ -230,7 +229,7 @@ function compose(
     sheet.space(tall);
   }
   sheet.rule(colours.line);
-  sheet.write("Cautions", 26, colours.soft, true);
+  sheet.write(messages.cautions, 26, colours.soft, true);
   for (const caution of content.cautions) sheet.write(`• ${caution}`, 22, colours.ink);
   sheet.space(10);
   sheet.write(content.certification, 22, colours.soft);

@@ -5,6 +5,7 @@ import { entryName } from "../../../records/entry/readingCatalogue.ts";
 import { codeSeries } from "../../../sharing/codeSeries.ts";
 import { drawCode, quietZone } from "../../../sharing/qrDrawing.ts";
 import { appAddress, shareLink } from "../../../sharing/shareLink.ts";
+import * as messages from "../../../words/compiled/screens/answer/card.ts";
 
 /** A code's modules a side, its quiet zone, and their path. */
 export interface CardCode {
@@ -29,11 +30,11 @@ export function photosOf(record: CheckRecord): readonly CardPhoto[] {
       reading === undefined
         ? ""
         : reading === "fitted"
-          ? "fitted part"
+          ? messages.fittedPart
           : entryName(reading, limitKindOf(record, reading));
     return {
       address: `data:${type};base64,${data}`,
-      words: capital(caption?.trim() || shown || `photo ${index + 1}`),
+      words: capital(caption?.trim() || shown || messages.photo({ index: index + 1 })),
     };
   });
 }

@@ -16,6 +16,7 @@ import { quantityText, sentenceText, withoutRanges } from "../../../records/entr
 import { sourceWords } from "../../../records/entry/readingSource.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
+import * as messages from "../../../words/compiled/screens/answer/compare.ts";
 import { stepHref } from "../../addresses.ts";
 import { sideWords, verdictWords } from "../../assessment/stateWords.ts";
 import { useAssessment } from "../../assessment/useAssessment.ts";
@@ -54,8 +55,8 @@ export function BeforeAfter({
   if (theirs === null) {
     return (
       <p>
-        The check {isBefore ? "after" : "before"} the change has no answer yet.{" "}
-        <a href={stepHref(counterpart.id)}>Go on with it</a>
+        {messages.checkAfter({ isBefore })}{" "}
+        <a href={stepHref(counterpart.id)}>{messages.goOnWithIt}</a>
       </p>
     );
   }
@@ -66,7 +67,7 @@ export function BeforeAfter({
       </Notice>
     );
   }
-  if (assessed.state !== "complete") return <p class="soft">Working out the other check …</p>;
+  if (assessed.state !== "complete") return <p class="soft">{messages.workingOutOtherCheck}</p>;
   const mine: Answered = { fitment, assessment };
   const other: Answered = { fitment: assessed.fitment, assessment: assessed.assessment };
   const [before, after] = isBefore ? [mine, other] : [other, mine];
@@ -78,8 +79,8 @@ export function BeforeAfter({
       <div class="compared">
         {(
           [
-            ["Before", before],
-            ["After", after],
+            [messages.before, before],
+            [messages.after, after],
           ] as const
         ).map(([name, { fitment: own, assessment: answer }]) => (
           <section key={name} class={`compared-one verdict-${answer.verdict}`}>
@@ -100,8 +101,12 @@ export function BeforeAfter({
         {sides.map((side) => (
           <DataTable
             key={side}
-            caption={`${sideWords[side]}: before and after`}
-            columns={[{ name: "Figure" }, { name: "Before" }, { name: "After" }]}
+            caption={messages.beforeAndAfter({ side: sideWords[side] })}
+            columns={[
+              { name: messages.figure },
+              { name: messages.before },
+              { name: messages.after },
+            ]}
             rows={rowsOf(side, before, after, unit)}
           />
         ))}
@@ -121,20 +126,20 @@ function rowsOf(
   const length = (value: number | null | undefined) =>
     value === null || value === undefined ? absent : quantityText({ kind: "length", value }, unit);
   const figures: readonly [string, (corner: CornerAssessment, measured: Corner) => string][] = [
-    ["Stop to pad", (_, measured) => standText(measured, unit)],
-    ["Wheel travel to contact", ({ wheelTravelToContactMm }) => length(wheelTravelToContactMm)],
-    ["… to fully compressed", ({ wheelTravelToFullStopMm }) => length(wheelTravelToFullStopMm)],
-    ["… to hard contact", ({ wheelTravelToHardLimitMm }) => length(wheelTravelToHardLimitMm)],
-    ["Room before hard contact", ({ reserveMm }) => length(reserveMm)],
+    [messages.stopToPad, (_, measured) => standText(measured, unit)],
+    [messages.wheelTravelToContact, ({ wheelTravelToContactMm }) => length(wheelTravelToContactMm)],
+    [messages.toFullyCompressed, ({ wheelTravelToFullStopMm }) => length(wheelTravelToFullStopMm)],
+    [messages.toHardContact, ({ wheelTravelToHardLimitMm }) => length(wheelTravelToHardLimitMm)],
+    [messages.roomBeforeHardContact, ({ reserveMm }) => length(reserveMm)],
     [
-      "Contacts, loaded",
+      messages.contactsLoaded,
       ({ loadedContactsPerKm }) =>
         loadedContactsPerKm === null
           ? absent
           : quantityText({ kind: "contactRate", value: loadedContactsPerKm }, unit),
     ],
     [
-      "Hardest hit on the body",
+      messages.hardestHitOnBody,
       ({ events }) =>
         events === null || events.length === 0
           ? absent
@@ -167,7 +172,7 @@ function standText({ gap, pressedHeight, seatToPad }: Corner, unit: LengthUnit):
     const said = reading.source === "pack" ? `, ${sourceWords.pack}` : "";
     return quantityText({ kind: "length", value: meanOf(reading) }, unit) + after + said;
   };
-  if (gap) return `gap ${read(gap)}`;
-  if (pressedHeight) return `pressed to ${read(pressedHeight)}`;
-  return seatToPad ? `no stop, ${read(seatToPad, " to the pad")}` : absent;
+  if (gap) return messages.gap({ read: read(gap) });
+  if (pressedHeight) return messages.pressedTo({ read: read(pressedHeight) });
+  return seatToPad ? messages.noStop({ read: read(seatToPad, messages.toPad) }) : absent;
 }

@@ -1,6 +1,7 @@
 import type { CornerAssessment, Fitment } from "../../../physics/fitment.ts";
 import { rulesOf } from "../../../physics/road/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/compare.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { DataTable } from "../../charts/DataTable.tsx";
 import { figuresOf } from "../formulas/figures.ts";
@@ -35,8 +36,8 @@ export function ComparedFigures({
     ]);
   return (
     <DataTable
-      caption={`${sideWords[fitted.side]}: the two stops in numbers`}
-      columns={[{ name: "Figure" }, { name: names[0] }, { name: names[1] }]}
+      caption={messages.twoStopsInNumbers({ side: sideWords[fitted.side] })}
+      columns={[{ name: messages.figure }, { name: names[0] }, { name: names[1] }]}
       rows={rows}
     />
   );

@@ -3,6 +3,7 @@ import type { Assessment, Fitment } from "../../../physics/fitment.ts";
 import { sentenceText, withoutRanges } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
+import * as messages from "../../../words/compiled/screens/answer/compare.ts";
 import { sideWords, verdictWords } from "../../assessment/stateWords.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { Button } from "../../parts/Button.tsx";
@@ -52,11 +53,8 @@ export function ComparedStops({
           </section>
         ))}
       </div>
-      <p class="small">
-        The other stop is on the same mount: the gap changes by the difference in height. Fit it and
-        measure the gap before relying on it.
-      </p>
-      <h3>{otherName}: the checks</h3>
+      <p class="small">{messages.otherStopIsOn}</p>
+      <h3>{messages.checks({ otherName })}</h3>
       <SideComparison assessment={other.assessment} unit={unit} />
       {assessment.corners.map((corner) => {
         const theirs = other.assessment.corners.find(({ side }) => side === corner.side);
@@ -67,7 +65,7 @@ export function ComparedStops({
                 <TravelLadder assessed={corner} unit={unit} label={fittedName} />
                 <TravelLadder assessed={theirs} unit={unit} label={otherName} />
               </div>
-              <Unfolding summary={`${sideWords[corner.side]}: the two stops in numbers`}>
+              <Unfolding summary={messages.twoStopsInNumbers({ side: sideWords[corner.side] })}>
                 {() => (
                   <ComparedFigures
                     fitment={fitment}
@@ -83,7 +81,7 @@ export function ComparedStops({
         );
       })}
       <Button icon="cross" onClick={onLeave}>
-        Close comparison
+        {messages.closeComparison}
       </Button>
     </div>
   );

@@ -4,6 +4,8 @@ import type { Assessment, Fitment } from "../../../physics/fitment.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import type { Pack } from "../../../records/pack/pack.ts";
 import type { MountedCheck } from "../../../records/pack/packCandidates.ts";
+import * as messages from "../../../words/compiled/screens/answer/compare.ts";
+import { filled } from "../../filled.ts";
 import { Button } from "../../parts/Button.tsx";
 import { TriedStops } from "../../triedStops/TriedStops.tsx";
 import { rankedName } from "../../triedStops/triedWords.ts";
@@ -64,8 +66,9 @@ export function OtherStops({
             !asFitted && (
               <div class="row">
                 <Button pressed={isPicked} onClick={() => onPick(isPicked ? null : other)}>
-                  Set against the fitted one
-                  <span class="unseen">: {rankedName(ranked, unit)}</span>
+                  {filled(messages.setAgainstFittedOne, {
+                    rankedName: <span class="unseen">: {rankedName(ranked, unit)}</span>,
+                  })}
                 </Button>
               </div>
             )

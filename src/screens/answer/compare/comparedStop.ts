@@ -1,7 +1,8 @@
 import type { Assessment, Fitment } from "../../../physics/fitment.ts";
 import type { RankedStop } from "../../../physics/ranking/index.ts";
-import { type Sentence, spacer } from "../../../physics/sentence.ts";
+import { type Sentence, sentenceOf, spacer } from "../../../physics/sentence.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
+import * as messages from "../../../words/compiled/screens/answer/compare.ts";
 
 /** Another stop, or this one at another height, tried on the same vehicle. */
 export interface ComparedStop {
@@ -13,12 +14,14 @@ export interface ComparedStop {
 }
 
 export function onSpacer(name: Sentence, spacerMm: number): Sentence {
-  return spacerMm === 0 ? name : [...name, " on a spacer of ", spacer(spacerMm)];
+  return spacerMm === 0
+    ? name
+    : sentenceOf(messages.onSpacerOf, { name, spacerMm: spacer(spacerMm) });
 }
 
 /** What a spacer has to be for its figures. */
 export function assumedOfSpacer(spacerMm: number): readonly string[] {
-  return spacerMm === 0 ? [] : ["The spacer is rigid."];
+  return spacerMm === 0 ? [] : [messages.spacerIsRigid];
 }
 
 /** One of the tested list; null where it could not be assessed. */
@@ -29,6 +32,6 @@ export function comparedStop(ranked: RankedStop): ComparedStop | null {
     name: onSpacer([stopTitle(ranked)], spacerMm),
     fitment,
     assessment,
-    assumed: ["The other stop closes the gap by its extra height.", ...assumedOfSpacer(spacerMm)],
+    assumed: [messages.otherStopClosesGap, ...assumedOfSpacer(spacerMm)],
   };
 }

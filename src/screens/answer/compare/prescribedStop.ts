@@ -1,5 +1,6 @@
 import type { Fitment } from "../../../physics/fitment.ts";
 import { stopWords } from "../../../physics/prescription/index.ts";
+import * as messages from "../../../words/compiled/screens/answer/compare.ts";
 import type { Prescribing } from "../../assessment/usePrescription.ts";
 import { assumedOfSpacer, type ComparedStop, onSpacer } from "./comparedStop.ts";
 
@@ -10,7 +11,7 @@ export function prescribedStop(fitment: Fitment, prescribing: Prescribing): Comp
   if (change === "nothing") return null;
   return {
     name: onSpacer(
-      change === "spacer" ? ["this stop"] : stopWords(fitment, { candidate }),
+      change === "spacer" ? [messages.thisStop] : stopWords(fitment, { candidate }),
       spacerMm,
     ),
     fitment: trial.fitment,

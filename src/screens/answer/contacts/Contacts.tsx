@@ -2,17 +2,18 @@ import type { UseRules } from "../../../physics/fitment.ts";
 import { screeningAssumptions } from "../../../physics/worked/index.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/contacts.ts";
 import { speedText } from "../../assessment/eventWords.ts";
 import { ChartFigure } from "../../charts/ChartFigure.tsx";
 import { DataTable } from "../../charts/DataTable.tsx";
 import type { RoadContacts } from "./contactsByRoad.ts";
 
 const roadWords = {
-  A: "A, very good",
-  B: "B, good",
-  C: "C, average",
-  D: "D, poor",
-  E: "E, very poor",
+  A: messages.veryGood,
+  B: messages.bGood,
+  C: messages.cAverage,
+  D: messages.dPoor,
+  E: messages.eVeryPoor,
 } as const;
 
 /** How often the wheel reaches the stop, in a sentence; every class of road behind it. */
@@ -32,9 +33,12 @@ export function Contacts({
 }) {
   const here = contacts.find(({ roadClass }) => roadClass === rules.roadClass);
   const words = contacts
-    .map(
-      ({ roadClass, unladenPerKm, ladenPerKm }) =>
-        `Road ${roadWords[roadClass]}: as measured ${orUnknown(unladenPerKm, unit)}, loaded ${orUnknown(ladenPerKm, unit)}.`,
+    .map(({ roadClass, unladenPerKm, ladenPerKm }) =>
+      messages.roadAsMeasuredLoaded({
+        roadClass: roadWords[roadClass],
+        orUnknown: orUnknown(unladenPerKm, unit),
+        orUnknown2: orUnknown(ladenPerKm, unit),
+      }),
     )
     .join(" ");
   return (
@@ -43,13 +47,23 @@ export function Contacts({
       words={words}
       says={
         here &&
-        `On the road of this use (${roadWords[rules.roadClass]}, ${speedText(rules.speedKmPerH, unit)}): ${orUnknown(here.unladenPerKm, unit)} as measured, ${orUnknown(here.ladenPerKm, unit)} loaded. Allowed: ${orUnknown(allowedPerKm, unit)} (common practice).`
+        messages.onRoadOfThis({
+          roadClass: roadWords[rules.roadClass],
+          speed: speedText(rules.speedKmPerH, unit),
+          orUnknown: orUnknown(here.unladenPerKm, unit),
+          orUnknown2: orUnknown(here.ladenPerKm, unit),
+          orUnknown3: orUnknown(allowedPerKm, unit),
+        })
       }
       assumed={screeningAssumptions}
       table={() => (
         <DataTable
           caption={heading}
-          columns={[{ name: "Road class" }, { name: "As measured" }, { name: "Loaded" }]}
+          columns={[
+            { name: messages.roadClass },
+            { name: messages.asMeasured },
+            { name: messages.loaded },
+          ]}
           rows={contacts.map(({ roadClass, unladenPerKm, ladenPerKm }) => [
             roadWords[roadClass],
             orUnknown(unladenPerKm, unit),
@@ -62,5 +76,7 @@ export function Contacts({
 }
 
 function orUnknown(perKm: number | null, unit: LengthUnit): string {
-  return perKm === null ? "not known" : quantityText({ kind: "contactRate", value: perKm }, unit);
+  return perKm === null
+    ? messages.notKnown
+    : quantityText({ kind: "contactRate", value: perKm }, unit);
 }

@@ -1,4 +1,5 @@
 import type { DoubtShare } from "../../../physics/fitment.ts";
+import { sentenceOf } from "../../../physics/sentence.ts";
 import {
   conformityFormulas,
   drawnReading,
@@ -16,10 +17,10 @@ import {
   told,
   type WorkedFigure,
 } from "../../../physics/worked/index.ts";
+import * as messages from "../../../words/compiled/screens/answer/formulas.ts";
 import { readingById, readingKind, readingWords } from "./readingById.ts";
 
-const source =
-  "Monte Carlo through the formulas of the travel budget, one draw for each reading (JCGM 101:2008). Shares of the margin of error by first order (JCGM 100:2008, 5.1.2).";
+const source = messages.monteCarloThroughFormulas;
 
 function symbols(context: CornerContext, shares: readonly DoubtShare[]): FormulaSymbol[] {
   return shares.flatMap(({ reading: id, share }) => {
@@ -32,13 +33,12 @@ function symbols(context: CornerContext, shares: readonly DoubtShare[]): Formula
         symbol: "u",
         meaning: readingWords(context.fitment, id),
         value: quantity(kind, uncertainty),
-        origin: [
-          "± ",
-          quantity(kind, reading.tol),
-          ` over √3${
-            reading.values.length > 1 ? ` and the scatter of ${reading.values.length} repeats` : ""
-          }; ${share < 0.01 ? "less than 1" : (100 * share).toFixed(0)} % of the margin of error`,
-        ],
+        origin: sentenceOf(messages.over3HasValuesSelect, {
+          quantity: quantity(kind, reading.tol),
+          hasValues: reading.values.length > 1,
+          values: reading.values.length,
+          share: share < 0.01 ? messages.lessThan1 : (100 * share).toFixed(0),
+        }),
       },
     ];
   });
@@ -63,11 +63,11 @@ function firstUncertainty(context: CornerContext, shares: readonly DoubtShare[])
     quantity(kind, standardUncertainty(drawn)),
   );
   const first = readingWords(context.fitment, id);
-  return [{ ...line, formula: `${line.formula}, each reading; first: ${first}` }];
+  return [{ ...line, formula: messages.eachReadingFirst({ formula: line.formula, first }) }];
 }
 
 function percentiles([low, high]: readonly [number, number], words: string): FormulaStep[] {
-  const found = [`of ${words} over all draws`];
+  const found = [messages.ofOverAllDraws({ words })];
   return [
     told(intervalFormulas.lower, found, mm(low)),
     told(intervalFormulas.upper, found, mm(high)),
@@ -80,10 +80,10 @@ export function contactInterval(context: CornerContext): WorkedFigure {
     symbols: symbols(context, context.assessed.doubt.contact),
     steps: [
       ...firstUncertainty(context, context.assessed.doubt.contact),
-      ...percentiles(context.assessed.intervals.wheelTravelToContactMm, "travel to contact"),
+      ...percentiles(context.assessed.intervals.wheelTravelToContactMm, messages.travelToContact),
     ],
     source,
-    assumed: ["The readings err independently of each other."],
+    assumed: [messages.readingsErrIndependentlyOf],
   };
 }
 
@@ -94,10 +94,10 @@ export function reserveInterval(context: CornerContext): WorkedFigure | undefine
         symbols: symbols(context, context.assessed.doubt.reserve),
         steps: [
           ...firstUncertainty(context, context.assessed.doubt.reserve),
-          ...percentiles(interval, "the reserve"),
+          ...percentiles(interval, messages.reserve),
         ],
         source,
-        assumed: ["The readings err independently of each other."],
+        assumed: [messages.readingsErrIndependentlyOf],
       }
     : undefined;
 }
@@ -111,12 +111,12 @@ export function clearanceProbability(context: CornerContext): WorkedFigure | und
       ...firstUncertainty(context, context.assessed.doubt.reserve),
       told(
         conformityFormulas.reserve,
-        ["share of draws with a reserve of at least ", mm(context.rules.reserveMm)],
+        sentenceOf(messages.shareOfDrawsWith, { mm: mm(context.rules.reserveMm) }),
         quantity("share", probability),
       ),
     ],
-    source: `${source} Decided as in JCGM 106:2012: 95 % for yes, 5 % for no.`,
-    assumed: ["The readings err independently of each other."],
+    source: messages.decidedAsInJcgm({ source }),
+    assumed: [messages.readingsErrIndependentlyOf],
   };
 }
 
@@ -130,11 +130,11 @@ export function earlyContactProbability(context: CornerContext): WorkedFigure | 
       ...firstUncertainty(context, context.assessed.doubt.contact),
       told(
         conformityFormulas.contact,
-        ["share of draws with a travel to contact of at least ", mm(needed)],
+        sentenceOf(messages.shareOfDrawsWithTravel, { mm: mm(needed) }),
         quantity("share", probability),
       ),
     ],
-    source: `${source} Decided as in JCGM 106:2012: 95 % for yes, 5 % for no.`,
-    assumed: ["The travel needed is taken at the mean readings.", "Linear, Gaussian, one corner."],
+    source: messages.decidedAsInJcgm({ source }),
+    assumed: [messages.travelNeededIsTaken, messages.linearGaussianOneCorner],
   };
 }

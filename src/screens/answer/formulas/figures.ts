@@ -30,6 +30,7 @@ import {
   type WorkedFigure,
 } from "../../../physics/worked/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/formulas.ts";
 import { eventWords } from "../../assessment/eventWords.ts";
 import type { Passage } from "../../howComputed/howComputedRoute.ts";
 import {
@@ -72,21 +73,21 @@ const contactRate = (value: number) => quantity("contactRate", value);
 const travelFigures: readonly Figure[] = [
   {
     id: "leverRatio",
-    title: "Lever ratio, wheel per stop",
+    title: messages.leverRatioWheelPer,
     group: "travel",
     value: (corner) => quantity("ratio", corner.leverRatio),
     worked: leverRatio,
   },
   {
     id: "leverRatioAtFullStop",
-    title: "Lever ratio, stop fully compressed",
+    title: messages.leverRatioStopFully,
     group: "travel",
     value: (corner) => quantity("ratio", corner.leverRatioAtFullStop),
     worked: leverRatioAtFullStop,
   },
   {
     id: "wheelTravelToContact",
-    title: "Wheel travel to contact",
+    title: messages.wheelTravelToContact,
     group: "travel",
     value: (corner) => mm(corner.wheelTravelToContactMm),
     band: (corner) => corner.intervals.wheelTravelToContactMm,
@@ -94,7 +95,7 @@ const travelFigures: readonly Figure[] = [
   },
   {
     id: "wheelTravelToFullStop",
-    title: "Wheel travel to full compression",
+    title: messages.wheelTravelToFull,
     group: "travel",
     value: (corner) => mm(corner.wheelTravelToFullStopMm),
     band: (corner) => corner.intervals.wheelTravelToFullStopMm,
@@ -102,7 +103,7 @@ const travelFigures: readonly Figure[] = [
   },
   {
     id: "wheelTravelToHardLimit",
-    title: "Wheel travel to hard contact",
+    title: messages.wheelTravelToHard,
     group: "travel",
     value: (corner) => orNull(mm, corner.wheelTravelToHardLimitMm),
     band: (corner) => corner.intervals.wheelTravelToHardLimitMm,
@@ -110,7 +111,7 @@ const travelFigures: readonly Figure[] = [
   },
   {
     id: "reserve",
-    title: "Reserve past full compression",
+    title: messages.reservePastFullCompression,
     group: "travel",
     value: (corner) => orNull(mm, corner.reserveMm),
     band: (corner) => corner.intervals.reserveMm,
@@ -118,14 +119,14 @@ const travelFigures: readonly Figure[] = [
   },
   {
     id: "freeShare",
-    title: "Free share of the travel",
+    title: messages.freeShareOfTravel,
     group: "travel",
     value: (corner) => orNull(share, corner.freeShare),
     worked: freeShare,
   },
   {
     id: "taller",
-    title: "Extra height by a taller stop",
+    title: messages.extraHeightByTaller,
     group: "travel",
     value: (corner) => orNull(mm, corner.tallerMm),
     band: (corner) => corner.intervals.tallerMm,
@@ -133,7 +134,7 @@ const travelFigures: readonly Figure[] = [
   },
   {
     id: "spacer",
-    title: "Extra height by a spacer",
+    title: messages.extraHeightBySpacer,
     group: "travel",
     value: (corner) => orNull(mm, corner.spacerMm),
     band: (corner) => corner.intervals.spacerMm,
@@ -144,21 +145,21 @@ const travelFigures: readonly Figure[] = [
 const oneWheelFigures: readonly Figure[] = [
   {
     id: "oneWheelRatio",
-    title: "One wheel up: lever ratio",
+    title: messages.oneWheelUpLever,
     group: "travel",
     value: (corner) => orNull((value) => quantity("ratio", value), corner.oneWheel?.leverRatio),
     worked: oneWheelRatio,
   },
   {
     id: "oneWheelContact",
-    title: "One wheel up: travel to contact",
+    title: messages.oneWheelUpTravel,
     group: "travel",
     value: (corner) => orNull(mm, corner.oneWheel?.wheelTravelToContactMm),
     worked: oneWheelContact,
   },
   {
     id: "oneWheelFullStop",
-    title: "One wheel up: travel to full compression",
+    title: messages.oneWheelUpTravelTo,
     group: "travel",
     value: (corner) => orNull(mm, corner.oneWheel?.wheelTravelToFullStopMm),
     worked: oneWheelFullStop,
@@ -168,21 +169,21 @@ const oneWheelFigures: readonly Figure[] = [
 const stopFigures: readonly Figure[] = [
   {
     id: "secantRate",
-    title: "Rate of the stop at half its compression",
+    title: messages.rateOfStopAt,
     group: "stop",
     value: (corner) => quantity("rate", corner.secantRateNPerMm),
     worked: secantRate,
   },
   {
     id: "rateClass",
-    title: "Stiffness class",
+    title: messages.stiffnessClass,
     group: "stop",
     value: (corner) => quantity("stiffnessClass", corner.stopRateClass),
     worked: rateClass,
   },
   {
     id: "progressive",
-    title: "Progressive",
+    title: messages.progressive,
     group: "stop",
     value: (corner) => (corner.progressive ? "yes" : "no"),
     worked: progressiveness,
@@ -192,56 +193,56 @@ const stopFigures: readonly Figure[] = [
 const roadFigures: readonly Figure[] = [
   {
     id: "roadTravelSigma",
-    title: "Wheel travel on this road, standard deviation",
+    title: messages.wheelTravelOnThis,
     group: "road",
     value: (corner) => orNull(mm, corner.roadTravelSigmaMm),
     worked: roadTravelSigma,
   },
   {
     id: "contactsPerKm",
-    title: "Contacts on this road, as measured",
+    title: messages.contactsOnThisRoad,
     group: "road",
     value: (corner) => orNull(contactRate, corner.contactsPerKm),
     worked: (context) => contactsPerKm(context, false),
   },
   {
     id: "loadedContactsPerKm",
-    title: "Contacts on this road, loaded",
+    title: messages.contactsOnThisRoadLoaded,
     group: "road",
     value: (corner) => orNull(contactRate, corner.loadedContactsPerKm),
     worked: (context) => contactsPerKm(context, true),
   },
   {
     id: "loadedSag",
-    title: "Sag under the payload",
+    title: messages.sagUnderPayload,
     group: "road",
     value: (corner) => orNull(mm, corner.loadedSagMm),
     worked: payloadSag,
   },
   {
     id: "loadedTravelToContact",
-    title: "Wheel travel to contact, loaded",
+    title: messages.wheelTravelToContactLoaded,
     group: "road",
     value: (corner) => orNull(mm, corner.loadedTravelToContactMm),
     worked: loadedTravelToContact,
   },
   {
     id: "freeTravelNeededUnladen",
-    title: "Free travel needed, as measured",
+    title: messages.freeTravelNeededAs,
     group: "road",
     value: (corner) => orNull(mm, corner.freeTravelNeededUnladenMm),
     worked: (context) => freeTravelNeeded(context, false),
   },
   {
     id: "freeTravelNeeded",
-    title: "Free travel needed, loaded",
+    title: messages.freeTravelNeededLoaded,
     group: "road",
     value: (corner) => orNull(mm, corner.freeTravelNeededMm),
     worked: (context) => freeTravelNeeded(context, true),
   },
   {
     id: "mostExtraHeight",
-    title: "Most extra height before contact is too early",
+    title: messages.mostExtraHeightBefore,
     group: "road",
     value: (corner) => orNull(mm, corner.mostExtraHeightMm),
     worked: mostExtraHeight,
@@ -251,7 +252,7 @@ const roadFigures: readonly Figure[] = [
 const doubtFigures: readonly Figure[] = [
   {
     id: "contactInterval",
-    title: "Travel to contact, half of its 95 % range",
+    title: messages.travelToContactHalf,
     group: "doubt",
     value: ({
       intervals: {
@@ -262,21 +263,21 @@ const doubtFigures: readonly Figure[] = [
   },
   {
     id: "reserveInterval",
-    title: "Reserve, half of its 95 % range",
+    title: messages.reserveHalfOfIts,
     group: "doubt",
     value: ({ intervals: { reserveMm } }) => reserveMm && mm((reserveMm[1] - reserveMm[0]) / 2),
     worked: reserveInterval,
   },
   {
     id: "clearanceProbability",
-    title: "Probability of enough reserve",
+    title: messages.probabilityOfEnoughReserve,
     group: "doubt",
     value: (corner) => orNull(share, corner.clearanceProbability),
     worked: clearanceProbability,
   },
   {
     id: "earlyContactProbability",
-    title: "Probability of enough free travel",
+    title: messages.probabilityOfEnoughFree,
     group: "doubt",
     value: (corner) => orNull(share, corner.earlyContactProbability),
     worked: earlyContactProbability,
@@ -288,32 +289,32 @@ const eventParts: readonly {
   readonly title: string;
   readonly make: (value: number) => Quantity;
 }[] = [
-  { name: "peakWheelTravelMm", title: "Greatest wheel travel", make: mm },
-  { name: "peakCompressionMm", title: "Greatest compression of the stop", make: mm },
+  { name: "peakWheelTravelMm", title: messages.greatestWheelTravel, make: mm },
+  { name: "peakCompressionMm", title: messages.greatestCompressionOfStop, make: mm },
   {
     name: "peakStopForceN",
-    title: "Greatest force of the stop",
+    title: messages.greatestForceOfStop,
     make: (value) => quantity("force", value),
   },
   {
     name: "peakAccelerationG",
-    title: "Highest upward acceleration",
+    title: messages.highestUpwardAcceleration,
     make: (value) => quantity("acceleration", value),
   },
-  { name: "energyInJ", title: "Energy into the stop", make: (value) => quantity("energy", value) },
+  { name: "energyInJ", title: messages.energyIntoStop, make: (value) => quantity("energy", value) },
   {
     name: "energyOutJ",
-    title: "Energy back out of the stop",
+    title: messages.energyBackOutOf,
     make: (value) => quantity("energy", value),
   },
   {
     name: "closingSpeedMmPerS",
-    title: "Speed at which the stop closes",
+    title: messages.speedAtWhichStop,
     make: (value) => quantity("speed", value),
   },
   {
     name: "leaveSpeedMmPerS",
-    title: "Speed as the wheel leaves the stop",
+    title: messages.speedAsWheelLeaves,
     make: (value) => quantity("speed", value),
   },
 ];

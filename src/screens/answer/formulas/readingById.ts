@@ -9,6 +9,7 @@ import type { FieldPath } from "../../../physics/outcome.ts";
 import { definitionOf, limitOf, parseReadingId, sideOf } from "../../../physics/readings/index.ts";
 import type { QuantityKind } from "../../../physics/sentence.ts";
 import { entryName } from "../../../records/entry/readingCatalogue.ts";
+import * as messages from "../../../words/compiled/screens/answer/formulas.ts";
 
 /** The reading an id stands for; undefined for what is no reading of this fitment. */
 export function readingById(fitment: Fitment, id: FieldPath): Reading | undefined {
@@ -38,11 +39,11 @@ function rideReading(fitment: Fitment, name: RideQuantity): Reading | undefined 
 
 /** What takes part in the doubt without being a reading of the vehicle, by the last part of its id. */
 const causeWords: { readonly [cause: string]: string } = {
-  linkage: "what the computed travel itself may be off",
-  wheelPerOuter: "how the wheel moves with this arm",
-  settle: "friction in the suspension",
-  testDoubt: "± from its test",
-  usableCompressionMm: "how much stops of this kind vary",
+  linkage: messages.whatComputedTravelItself,
+  wheelPerOuter: messages.howWheelMovesWith,
+  settle: messages.frictionInSuspension,
+  testDoubt: messages.fromItsTest,
+  usableCompressionMm: messages.howMuchStopsOf,
 };
 
 /** "left gap", "right clearance over the tire", "arm angle"; of a cause of doubt that is no reading, its words. */
@@ -64,16 +65,16 @@ export function causeDoubt(
     return usableTolMm === undefined
       ? {
           halfWidthMm: usualUsableShare * usableCompressionMm,
-          from: "of its usable compression: 5 %, since its maker says nothing of it",
+          from: messages.ofItsUsableCompression,
         }
-      : { halfWidthMm: usableTolMm, from: "of its usable compression" };
+      : { halfWidthMm: usableTolMm, from: messages.ofItsUsableCompression2 };
   }
   const corner = corners.find(({ side }) => id === `${side}.settle`);
   return corner?.settleMm === undefined
     ? null
     : {
         halfWidthMm: corner.settleMm,
-        from: "of the ride height: half of what lifting and pushing down leave",
+        from: messages.ofRideHeightHalf,
       };
 }
 

@@ -3,6 +3,7 @@ import type { ImpactTrace } from "../../../physics/impact/index.ts";
 import { capital } from "../../../physics/sentence.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/impact.ts";
 import { eventWords } from "../../assessment/eventWords.ts";
 import { BottomAxis, LeftAxis } from "../../charts/Axis.tsx";
 import {
@@ -75,28 +76,28 @@ export function ImpactChart({
   const { holder, width } = useChartWidth(640);
   const panels: readonly Panel[] = [
     {
-      label: `wheel travel, ${lengthAxis(unit).suffix}`,
+      label: messages.wheelTravel({ suffix: lengthAxis(unit).suffix }),
       axis: lengthAxis(unit),
       of: (trace) => trace.wheelTravelMm,
       limits: [
         { words: "contact", value: marks.contactMm, name: "contact" },
-        { words: "fully compressed", value: marks.fullStopMm, name: "fullStop" },
+        { words: messages.fullyCompressed, value: marks.fullStopMm, name: "fullStop" },
         ...(marks.hardLimitMm === null
           ? []
-          : [{ words: "hard contact", value: marks.hardLimitMm, name: "hardLimit" }]),
+          : [{ words: messages.hardContact, value: marks.hardLimitMm, name: "hardLimit" }]),
       ],
     },
     {
-      label: `force of the stop, ${forceAxis(unit).suffix}`,
+      label: messages.forceOfStop({ suffix: forceAxis(unit).suffix }),
       axis: forceAxis(unit),
       of: (trace) => trace.stopForceN,
       limits: [],
     },
     {
-      label: "acceleration of the body, up, g",
+      label: messages.accelerationOfBodyUp,
       axis: accelerationAxis,
       of: (trace) => trace.accelerationG,
-      limits: [{ words: "most allowed", value: rules.accelerationCapG, name: "cap" }],
+      limits: [{ words: messages.mostAllowed, value: rules.accelerationCapG, name: "cap" }],
     },
   ];
   const words = [stop, ...(other ? [other] : [])]
@@ -171,7 +172,7 @@ function Drawing({
       ))}
       <BottomAxis scale={x} y={bottom} ticks={linearTicks(0, end, 6)} />
       <text class="axis-label" x={width - right} y={bottom + 32} text-anchor="end">
-        time, {timeAxis.suffix}
+        {messages.time({ suffix: timeAxis.suffix })}
       </text>
     </svg>
   );
@@ -250,15 +251,19 @@ function impactWords(
     unit,
   );
   const ends = [
-    result.fullStop ? "goes past full compression" : null,
-    result.hardContact ? "something hard touches" : null,
+    result.fullStop ? messages.goesPastFullCompression : null,
+    result.hardContact ? messages.somethingHardTouches : null,
     result.peakAccelerationG > accelerationCapG
-      ? `more than the ${accelerationCapG} g allowed`
+      ? messages.moreThanGAllowed({ accelerationCapG })
       : null,
   ].filter((word) => word !== null);
-  return `${capital(name)}: wheel up ${travel}, stop force ${force}, body up to ${acceleration}; ${
-    ends.length > 0 ? ends.join(", ") : "within what is allowed"
-  }.`;
+  return messages.wheelUpStopForce({
+    name: capital(name),
+    travel,
+    force,
+    acceleration,
+    ends: ends.length > 0 ? ends.join(", ") : messages.withinWhatIsAllowed,
+  });
 }
 
 function ImpactTable({
@@ -274,13 +279,16 @@ function ImpactTable({
 }) {
   const records = [stop, ...(other ? [other] : [])];
   const rows = [
-    ["Greatest wheel travel", (result: EventResult) => ["length", result.peakWheelTravelMm]],
-    ["Greatest compression", (result: EventResult) => ["length", result.peakCompressionMm]],
-    ["Greatest stop force", (result: EventResult) => ["force", result.peakStopForceN]],
-    ["Greatest acceleration", (result: EventResult) => ["acceleration", result.peakAccelerationG]],
-    ["Energy into the stop", (result: EventResult) => ["energy", result.energyInJ]],
-    ["Energy back out", (result: EventResult) => ["energy", result.energyOutJ]],
-    ["Speed leaving the stop", (result: EventResult) => ["speed", result.leaveSpeedMmPerS]],
+    [messages.greatestWheelTravel, (result: EventResult) => ["length", result.peakWheelTravelMm]],
+    [messages.greatestCompression, (result: EventResult) => ["length", result.peakCompressionMm]],
+    [messages.greatestStopForce, (result: EventResult) => ["force", result.peakStopForceN]],
+    [
+      messages.greatestAcceleration,
+      (result: EventResult) => ["acceleration", result.peakAccelerationG],
+    ],
+    [messages.energyIntoStop, (result: EventResult) => ["energy", result.energyInJ]],
+    [messages.energyBackOut, (result: EventResult) => ["energy", result.energyOutJ]],
+    [messages.speedLeavingStop, (result: EventResult) => ["speed", result.leaveSpeedMmPerS]],
   ] as const satisfies readonly (readonly [
     string,
     (result: EventResult) => readonly [Parameters<typeof quantityText>[0]["kind"], number],
@@ -288,7 +296,7 @@ function ImpactTable({
   return (
     <DataTable
       caption={caption}
-      columns={[{ name: "Figure" }, ...records.map(({ name }) => ({ name }))]}
+      columns={[{ name: messages.figure }, ...records.map(({ name }) => ({ name }))]}
       rows={[
         ...rows.map(([words, pick]) => [
           words,
@@ -297,9 +305,12 @@ function ImpactTable({
             return quantityText({ kind, value }, unit);
           }),
         ]),
-        ["Past full compression", ...records.map(({ result }) => (result.fullStop ? "yes" : "no"))],
         [
-          "Something hard touches",
+          messages.pastFullCompression,
+          ...records.map(({ result }) => (result.fullStop ? "yes" : "no")),
+        ],
+        [
+          messages.somethingHardTouches2,
           ...records.map(({ result }) => (result.hardContact ? "yes" : "no")),
         ],
       ]}

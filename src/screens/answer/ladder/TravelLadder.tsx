@@ -1,5 +1,6 @@
 import type { CornerAssessment, Interval } from "../../../physics/fitment.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/ladder.ts";
 import { ChartFigure } from "../../charts/ChartFigure.tsx";
 import { useChartWidth } from "../../charts/chartWidth.ts";
 import { DataTable } from "../../charts/DataTable.tsx";
@@ -14,7 +15,7 @@ const bottom = 26;
 const columnWidth = 30;
 const lineHeight = 14;
 
-const title = { left: "Left", right: "Right" } as const;
+const title = { left: messages.left, right: messages.right } as const;
 
 /** Wheel travel as a ladder: where the vehicle stands, as measured and loaded, and what comes when. */
 export function TravelLadder({
@@ -30,16 +31,15 @@ export function TravelLadder({
   const { holder, width } = useChartWidth(520);
   const ladder = ladderOf(assessed);
   const words = ladderWords(assessed.side, ladder, unit);
-  const heading = `${title[assessed.side]}: wheel travel up from ride${label && `, ${label}`}`;
+  const heading = messages.wheelTravelUpFrom({
+    side: title[assessed.side],
+    label: label && `, ${label}`,
+  });
   return (
     <ChartFigure
       heading={heading}
       words={words}
-      assumed={
-        ladder.sagMm === null || ladder.sagMm === 0
-          ? []
-          : ["The load sinks the vehicle on a linear spring; the bands are those of the readings."]
-      }
+      assumed={ladder.sagMm === null || ladder.sagMm === 0 ? [] : [messages.loadSinksVehicleOn]}
       table={() => <LadderTable heading={heading} ladder={ladder} unit={unit} />}
       drawing={
         <div ref={holder}>
@@ -84,7 +84,7 @@ function LadderDrawing({
         scale={scale}
         x={6}
         rest={0}
-        name="as measured"
+        name={messages.asMeasured}
         roomy={!hasLoad}
         unit={unit}
       />
@@ -238,7 +238,7 @@ function RungMark({ rung, scale, x }: { rung: Rung; scale: Scale; x: number }) {
 }
 
 function shortBand([low, high]: Interval, unit: LengthUnit): string {
-  return [low, high].map((mm) => bareLength(mm, unit)).join(low < 0 ? " to " : "–");
+  return [low, high].map((mm) => bareLength(mm, unit)).join(low < 0 ? messages.to : "–");
 }
 
 function LadderTable({
@@ -254,17 +254,17 @@ function LadderTable({
     <DataTable
       caption={heading}
       columns={[
-        { name: "Mark" },
-        { name: "As measured" },
-        { name: "95 % range" },
-        { name: "Loaded" },
-        { name: "95 % range", note: "loaded" },
+        { name: messages.mark },
+        { name: messages.asMeasured2 },
+        { name: messages.n95Range },
+        { name: messages.loaded },
+        { name: messages.n95Range, note: "loaded" },
       ]}
       rows={rungs.map(({ words, travelMm, band }) => [
         words,
         lengthText(travelMm, unit),
         band ? bandText(band, unit) : "–",
-        sagMm === null ? "not known" : lengthText(travelMm - sagMm, unit),
+        sagMm === null ? messages.notKnown : lengthText(travelMm - sagMm, unit),
         sagMm === null || !band ? "–" : bandText([band[0] - sagMm, band[1] - sagMm], unit),
       ])}
     />

@@ -1,4 +1,5 @@
 import type { CornerAssessment, Interval } from "../../../physics/fitment.ts";
+import * as messages from "../../../words/compiled/screens/answer/ladder.ts";
 import { limitWords } from "../../travelView/travelMarks.ts";
 
 type RungId = "contact" | "fullStop" | "hardLimit";
@@ -31,7 +32,7 @@ export function ladderOf(assessed: CornerAssessment): Ladder {
     },
     {
       id: "fullStop",
-      words: "fully compressed",
+      words: messages.fullyCompressed,
       travelMm: assessed.wheelTravelToFullStopMm,
       band: intervals.wheelTravelToFullStopMm,
     },

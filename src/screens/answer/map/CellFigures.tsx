@@ -2,6 +2,7 @@ import type { UseRules } from "../../../physics/fitment.ts";
 import type { MapCell } from "../../../physics/stiffness/index.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/map.ts";
 import { eventWords } from "../../assessment/eventWords.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { lengthText } from "../ladder/ladderWords.ts";
@@ -17,7 +18,7 @@ export function CellFigures({
   rules: UseRules;
   unit: LengthUnit;
 }) {
-  if (!cell) return <p class="cell-figures soft">Not worked out yet.</p>;
+  if (!cell) return <p class="cell-figures soft">{messages.notWorkedOutYet}</p>;
   const state = cellState(cell);
   const failing = failureOrder.filter((failure) => cell.failures.includes(failure));
   return (
@@ -26,22 +27,22 @@ export function CellFigures({
         <StateMark state={state} size={22} label="" />
         <strong class={`tone-${state}`}>
           {state === "ok"
-            ? "Fits"
-            : `${state === "no" ? "Doesn't fit" : "Fits, with a warning"}: ${failing.map((failure) => failureWords[failure]).join(", ")}`}
+            ? messages.fits
+            : `${state === "no" ? messages.doesntFit : messages.fitsWithWarning}: ${failing.map((failure) => failureWords[failure]).join(", ")}`}
         </strong>
       </p>
       <dl class="cell-list">
         {cell.contactMm !== null && (
-          <Figure name="Contact" value={lengthText(cell.contactMm, unit)} />
+          <Figure name={messages.contact} value={lengthText(cell.contactMm, unit)} />
         )}
         {cell.restTravelMm !== null && (
-          <Figure name="Stands, loaded, at" value={lengthText(cell.restTravelMm, unit)} />
+          <Figure name={messages.standsLoadedAt} value={lengthText(cell.restTravelMm, unit)} />
         )}
         {cell.fullStopMm !== null && (
-          <Figure name="Fully compressed" value={lengthText(cell.fullStopMm, unit)} />
+          <Figure name={messages.fullyCompressed} value={lengthText(cell.fullStopMm, unit)} />
         )}
         {cell.reserveMm !== null && (
-          <Figure name="Reserve" value={lengthText(cell.reserveMm, unit)} />
+          <Figure name={messages.reserve} value={lengthText(cell.reserveMm, unit)} />
         )}
         {cell.events.map((event, index) => {
           const rule = rules.events[index];

@@ -4,6 +4,7 @@ import type { Side, UseRules } from "../../../physics/fitment.ts";
 import type { MapCell } from "../../../physics/stiffness/index.ts";
 import { stiffnessClassOf } from "../../../physics/stop/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/map.ts";
 import { cellKey, type FillingMap } from "../../assessment/useHeightClassMap.ts";
 import { ChartFigure } from "../../charts/ChartFigure.tsx";
 import { useChartWidth } from "../../charts/chartWidth.ts";
@@ -41,7 +42,7 @@ export function HeightClassMap({
   const { holder, width } = useChartWidth(640);
   const { layout } = map;
   const [picked, setPicked] = useState<Place | null>(null);
-  if (!layout) return <p class="soft">Working out the map …</p>;
+  if (!layout) return <p class="soft">{messages.workingOutMap}</p>;
   const own = ownPlace(layout);
   const place = picked && picked.column < layout.heights.length ? picked : own;
   const cellAt = ({ column, row }: Place) =>
@@ -79,13 +80,13 @@ export function HeightClassMap({
           />
           <div class="cell-steps">
             <Stepper
-              name="Extra height"
+              name={messages.extraHeight}
               value={heightText(layout.heights[place.column] ?? 0, unit)}
               less={place.column > 0 ? () => move(-1, 0) : null}
               more={place.column < layout.heights.length - 1 ? () => move(1, 0) : null}
             />
             <Stepper
-              name="Stiffness class"
+              name={messages.stiffnessClass}
               value={classText(layout.classes[place.row] ?? 0, unit)}
               less={place.row > 0 ? () => move(0, -1) : null}
               more={place.row < layout.classes.length - 1 ? () => move(0, 1) : null}
@@ -109,7 +110,7 @@ export function HeightClassMap({
             ),
           })),
           {
-            words: "this stop",
+            words: messages.thisStop,
             sample: <circle class="own-stop" cx="14" cy="8" r="5.5" />,
           },
         ]}
@@ -130,23 +131,33 @@ function ownPlace(layout: MapLayout): Place {
 function mapWords({ cells, done }: FillingMap, layout: MapLayout, unit: LengthUnit): string {
   const working: MapCell[] = [...cells.values()].filter(({ failures }) => failures.length === 0);
   const total = layout.heights.length * layout.classes.length;
-  const filling = done ? "" : ` Worked out so far: ${cells.size} of ${total}.`;
+  const filling = done ? "" : messages.workedOutSoFar({ cells: cells.size, total });
   const [least, greatest] = [layout.heights[0] ?? 0, layout.heights.at(-1) ?? 0];
-  const range = `from ${heightText(least, unit)} to ${heightText(greatest, unit)}`;
+  const range = messages.fromTo({
+    height: heightText(least, unit),
+    height2: heightText(greatest, unit),
+  });
   if (working.length === 0) {
-    return done
-      ? `No combination of extra height ${range} and stiffness class fits.`
-      : `None fits yet.${filling}`;
+    return done ? messages.noCombinationOfExtra({ range }) : messages.noneFitsYet({ filling });
   }
   const heights = working.map(({ extraHeightMm }) => extraHeightMm);
   const classes = working.map(({ stiffnessClass }) => stiffnessClass);
   const full = new Set(heights).size * new Set(classes).size;
-  return `${working.length} of ${total} combinations fit: extra height ${fromTo(heights, (height) => heightText(height, unit))}, class ${fromTo(classes, (one) => classText(one, unit))}${working.length < full ? ", not every pair of them" : ""}.${filling}`;
+  return messages.ofCombinationsFitExtra({
+    working: working.length,
+    total,
+    fromTo: fromTo(heights, (height) => heightText(height, unit)),
+    fromTo2: fromTo(classes, (one) => classText(one, unit)),
+    isWorking: working.length < full,
+    filling,
+  });
 }
 
 function fromTo(values: readonly number[], text: (value: number) => string): string {
   const [least, greatest] = [Math.min(...values), Math.max(...values)];
-  return least === greatest ? text(least) : `${text(least)} to ${text(greatest)}`;
+  return least === greatest
+    ? text(least)
+    : messages.to({ least: text(least), greatest: text(greatest) });
 }
 
 function Stepper({
@@ -163,9 +174,19 @@ function Stepper({
   return (
     <fieldset class="stepper">
       <legend>{name}</legend>
-      <Button icon="minus" label={`${name}: less`} disabled={!less} onClick={() => less?.()} />
+      <Button
+        icon="minus"
+        label={messages.less({ name })}
+        disabled={!less}
+        onClick={() => less?.()}
+      />
       <output>{value}</output>
-      <Button icon="plus" label={`${name}: more`} disabled={!more} onClick={() => more?.()} />
+      <Button
+        icon="plus"
+        label={messages.more({ name })}
+        disabled={!more}
+        onClick={() => more?.()}
+      />
     </fieldset>
   );
 }
@@ -183,9 +204,9 @@ function MapTable({
 }) {
   return (
     <DataTable
-      caption={`${heading}: what fails`}
+      caption={messages.whatFails({ heading })}
       columns={[
-        { name: "Extra height" },
+        { name: messages.extraHeight },
         ...layout.classes.map((one) => ({ name: classText(one, unit) })),
       ]}
       rows={layout.heights.map((height, column) => [

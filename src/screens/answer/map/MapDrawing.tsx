@@ -2,6 +2,7 @@ import { useRef } from "preact/hooks";
 import type { MapLayout } from "../../../compute/messages.ts";
 import type { MapCell } from "../../../physics/stiffness/index.ts";
 import { type LengthUnit, unitText } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/map.ts";
 import { lengthAxis, tickText } from "../../charts/axisUnit.ts";
 import { Hatches } from "../../charts/Hatches.tsx";
 import {
@@ -86,17 +87,21 @@ export function MapDrawing({
     ? picked.failures.length === 0
       ? "works"
       : picked.failures.map((failure) => failureWords[failure]).join(", ")
-    : "not worked out yet";
+    : messages.notWorkedOutYet2;
   return (
     <div
       class="map"
       role="slider"
       tabIndex={0}
-      aria-label={`${heading}. Arrow keys move from cell to cell.`}
+      aria-label={messages.arrowKeysMoveFrom({ heading })}
       aria-valuemin={0}
       aria-valuemax={heights.length * classes.length - 1}
       aria-valuenow={place.row * heights.length + place.column}
-      aria-valuetext={`extra height ${heightText(heights[place.column] ?? 0, unit)}, class ${classText(classes[place.row] ?? 0, unit)}: ${told}`}
+      aria-valuetext={messages.extraHeightClass({
+        height: heightText(heights[place.column] ?? 0, unit),
+        class: classText(classes[place.row] ?? 0, unit),
+        told,
+      })}
       onClick={pickFrom}
       onKeyDown={moveBy}
     >
@@ -109,7 +114,7 @@ export function MapDrawing({
       >
         <Hatches prefix={prefix} />
         <text class="axis-label" x={0} y={14}>
-          class, {unitText(unit === "in" ? "lbf/in" : "N/mm")}
+          {messages.classWord({ unit: unitText(unit === "in" ? "lbf/in" : "N/mm") })}
         </text>
         {classes.map((one, row) => (
           <text key={one} class="axis-number" x={left - 6} y={y(row) + 16} text-anchor="end">
@@ -162,7 +167,7 @@ export function MapDrawing({
             ),
         )}
         <text class="axis-label" x={width - 4} y={bottom + 34} text-anchor="end">
-          extra height by a spacer, {lengthAxis(unit).suffix}
+          {messages.extraHeightBySpacer({ suffix: lengthAxis(unit).suffix })}
         </text>
         {labels.map(({ region, row, column, columns }) => (
           <text

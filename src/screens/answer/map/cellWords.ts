@@ -2,6 +2,7 @@ import type { State } from "../../../physics/fitment.ts";
 import type { CellFailure, MapCell } from "../../../physics/stiffness/index.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/map.ts";
 
 /** A cell, by its place in the map. */
 export interface Place {
@@ -29,22 +30,22 @@ export const failureOrder: readonly CellFailure[] = [
 ];
 
 export const failureWords: Record<CellFailure, string> = {
-  hardContact: "something hard touches in an event",
-  fullStop: "past full compression in an event",
-  acceleration: "too much acceleration",
-  clearance: "too little reserve",
-  earlyContact: "contact too early when loaded",
-  notComputed: "could not be worked out",
+  hardContact: messages.somethingHardTouchesIn,
+  fullStop: messages.pastFullCompressionIn,
+  acceleration: messages.tooMuchAcceleration,
+  clearance: messages.tooLittleReserve,
+  earlyContact: messages.contactTooEarlyWhen,
+  notComputed: messages.couldNotBeWorked,
 };
 
 /** The same within a region of the map, where there is little room. */
 export const regionWords: Record<CellFailure | "works", string> = {
-  works: "fits",
-  hardContact: "hits hard",
-  fullStop: "past full",
-  acceleration: "too harsh",
-  clearance: "low reserve",
-  earlyContact: "too early",
+  works: messages.fits2,
+  hardContact: messages.hitsHard,
+  fullStop: messages.pastFull,
+  acceleration: messages.tooHarsh,
+  clearance: messages.lowReserve,
+  earlyContact: messages.tooEarly,
   notComputed: "?",
 };
 

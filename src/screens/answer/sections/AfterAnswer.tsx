@@ -4,6 +4,7 @@ import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { partText } from "../../../records/pack/stopFacts.ts";
+import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { explainStep, fittedStep, secondStep } from "../../guide/steps.ts";
 import { Button } from "../../parts/Button.tsx";
 
@@ -22,22 +23,27 @@ export function AfterAnswer({
     <div class="stack-close">
       {fitted && (
         <p>
-          <strong>Fitted:</strong> {partText(fitted)}
-          {fitted.spacerMm > 0 && `, spacer ${quantityText(spacer(fitted.spacerMm), unit)}`}, by{" "}
-          {fitted.by} on {dateText(fitted.at)}.
+          <strong>{messages.fitted}</strong>{" "}
+          {messages.hasSpacerMmSelectTrueSpacer({
+            part: partText(fitted),
+            hasSpacerMm: fitted.spacerMm > 0,
+            spacerMm: quantityText(spacer(fitted.spacerMm), unit),
+            by: fitted.by,
+            at: dateText(fitted.at),
+          })}
         </p>
       )}
       {job?.moment && (
         <p class="small soft">
-          {job.moment === "after" ? "Checked after the change." : "Checked before the change."}
+          {job.moment === "after" ? messages.checkedAfterChange : messages.checkedBeforeChange}
         </p>
       )}
       <div class="row">
-        <Button onClick={() => go(explainStep)}>Explain to the customer</Button>
+        <Button onClick={() => go(explainStep)}>{messages.explainToCustomer}</Button>
         <Button onClick={() => go(fittedStep)}>
-          {fitted ? "Change what was fitted" : "Fitted"}
+          {fitted ? messages.changeWhatWasFitted : messages.fitted2}
         </Button>
-        <Button onClick={() => go(secondStep)}>A second person measures</Button>
+        <Button onClick={() => go(secondStep)}>{messages.secondPersonMeasures}</Button>
       </div>
     </div>
   );

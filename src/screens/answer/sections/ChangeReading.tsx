@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
+import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { OverviewDialog } from "../../check/Overview.tsx";
 import { stepsOf } from "../../guide/steps.ts";
 import { Button } from "../../parts/Button.tsx";
@@ -10,7 +11,7 @@ export function ChangeReading({ stored, go }: { stored: StoredCheck; go: (step: 
   return (
     <>
       <Button icon="pencil" onClick={() => setOpen(true)}>
-        Change a reading
+        {messages.changeReading}
       </Button>
       {open && (
         <OverviewDialog
@@ -18,7 +19,7 @@ export function ChangeReading({ stored, go }: { stored: StoredCheck; go: (step: 
           at={-1}
           onGo={go}
           onLeave={() => setOpen(false)}
-          leave="Back to the answer"
+          leave={messages.backToAnswer}
         />
       )}
     </>

@@ -5,6 +5,7 @@ import { progressiveContactFactor, rulesOf } from "../../../physics/road/index.t
 import { cornerContext, impactAssumptions } from "../../../physics/worked/index.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { useHeightClassMap } from "../../assessment/useHeightClassMap.ts";
 import { Segmented } from "../../parts/Choices.tsx";
@@ -42,7 +43,7 @@ export function Charts({
     <div class="stack">
       {sides.length > 1 && (
         <Segmented
-          legend="Side shown"
+          legend={messages.sideShown}
           options={sides.map((one) => ({ value: one, name: sideWords[one] }))}
           value={side}
           onChange={setPicked}
@@ -93,7 +94,7 @@ function SideCharts({
     <div class="charts">
       {curve?.ok && (
         <WheelForceChart
-          heading={`${sideWords[side]}: force at the wheel`}
+          heading={messages.forceAtWheel({ side: sideWords[side] })}
           curve={curve.value}
           compared={
             other && otherCurve?.ok
@@ -130,7 +131,7 @@ function SideCharts({
       )}
       {contacts?.ok && knowsContacts && (
         <Contacts
-          heading={`${sideWords[side]}: how often the wheel reaches the stop`}
+          heading={messages.howOftenWheelReaches({ side: sideWords[side] })}
           contacts={contacts.value}
           rules={rules}
           allowedPerKm={
@@ -160,14 +161,11 @@ function MapOfSide({
   if (map.fault) return <p>{sentenceText(map.fault.sentence, unit)}</p>;
   return (
     <HeightClassMap
-      heading={`${sideWords[side]}: extra height and stiffness`}
+      heading={messages.extraHeightAndStiffness({ side: sideWords[side] })}
       side={side}
       map={map}
       rules={rulesOf(fitment.use, fitment.rules)}
-      assumed={[
-        "The height is added by a spacer; the class scales the stop's static curve.",
-        ...assumed,
-      ]}
+      assumed={[messages.heightIsAddedBy, ...assumed]}
       unit={unit}
     />
   );

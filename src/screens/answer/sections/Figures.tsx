@@ -4,6 +4,7 @@ import { rulesOf } from "../../../physics/road/index.ts";
 import { cornerContext, lastValue } from "../../../physics/worked/index.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { Unfolding } from "../../parts/Unfolding.tsx";
 import { type Figure, type FigureGroup, figuresOf, passageOf } from "../formulas/figures.ts";
@@ -12,11 +13,11 @@ import { probabilityNumber } from "../probabilityWords.ts";
 import { WorkedFigureView } from "./WorkedFigureView.tsx";
 
 const groupWords: Record<FigureGroup, string> = {
-  travel: "Travel and height",
-  stop: "Stop",
-  road: "Road",
-  impact: "Impacts",
-  doubt: "Margin of error",
+  travel: messages.travelAndHeight,
+  stop: messages.stopWord,
+  road: messages.road,
+  impact: messages.impacts,
+  doubt: messages.marginOfError,
 };
 
 /** The numbers of one part of the answer; each opens to its formula with this vehicle's numbers. */
@@ -37,7 +38,7 @@ export function Figures({
   );
   if (known.length === 0) return null;
   return (
-    <Unfolding summary={`${groupWords[group]}: the math`}>
+    <Unfolding summary={messages.math({ group: groupWords[group] })}>
       {() => (
         <div class="figures">
           {known.map((figure, index) => (
@@ -77,7 +78,7 @@ function FigureRow({
           <span class="figure-values">
             {alike ? (
               <span>
-                {assessment.corners.length > 1 && <small>both</small>} {texts[0]}
+                {assessment.corners.length > 1 && <small>{messages.both}</small>} {texts[0]}
               </span>
             ) : (
               assessment.corners.map(({ side }, index) => (
@@ -120,7 +121,7 @@ function CornerWorking({
   const worked = context && figure.worked(context);
   const side = sideWords[corner.side];
   if (!worked || !Number.isFinite(lastValue(worked))) {
-    return <p>{side}: this figure is not known with the readings given.</p>;
+    return <p>{messages.thisFigureIsNot({ side })}</p>;
   }
   const band = figure.band?.(corner);
   return (
@@ -131,14 +132,14 @@ function CornerWorking({
         passage={passageOf[figure.group]}
         unit={unit}
       />
-      {band && <p class="small">95 % of what the readings allow: {bandText(band, unit)}.</p>}
+      {band && <p class="small">{messages.n95OfWhatReadings({ band: bandText(band, unit) })}</p>}
     </div>
   );
 }
 
 export function figureText(figure: Figure, corner: CornerAssessment, unit: LengthUnit): string {
   const value = figure.value(corner);
-  if (value === null) return "not known";
+  if (value === null) return messages.notKnown;
   if (typeof value === "string") return value;
   if (value.kind === "share" && figure.group === "doubt") return probabilityNumber(value.value);
   if (
@@ -146,7 +147,10 @@ export function figureText(figure: Figure, corner: CornerAssessment, unit: Lengt
     figure.id === "leverRatioAtFullStop" ||
     figure.id === "oneWheelRatio"
   ) {
-    return `${quantityText(value, unit)} (stop per wheel ${(1 / value.value).toFixed(2)})`;
+    return messages.stopPerWheel({
+      value: quantityText(value, unit),
+      value2: (1 / value.value).toFixed(2),
+    });
   }
   return quantityText(value, unit);
 }

@@ -6,6 +6,7 @@ import type { Outcome } from "../../../physics/outcome.ts";
 import { rulesOf } from "../../../physics/road/index.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { eventWords } from "../../assessment/eventWords.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { useImpactRun } from "../../assessment/useImpactRun.ts";
@@ -59,7 +60,7 @@ export function Impact({
     <div class="stack-close">
       {events.length > 1 && (
         <Choices
-          legend="Event shown"
+          legend={messages.eventShown}
           options={events.map((one, index) => ({
             value: String(index),
             name: eventWords(one, unit),
@@ -70,7 +71,7 @@ export function Impact({
       )}
       {stop ? (
         <ImpactChart
-          heading={`${sideWords[side]}, loaded`}
+          heading={messages.loaded({ side: sideWords[side] })}
           event={event}
           stop={stop}
           other={other ? record(sentenceText(other.name, unit), compared) : undefined}
@@ -84,7 +85,7 @@ export function Impact({
           unit={unit}
         />
       ) : (
-        <p class="soft">Working out the impact …</p>
+        <p class="soft">{messages.workingOutImpact}</p>
       )}
     </div>
   );

@@ -1,6 +1,7 @@
 import type { MissingField } from "../../../records/check/completeRecord.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { Icon } from "../../parts/Icon.tsx";
 
@@ -19,11 +20,13 @@ export function Incomplete({
       <div class="verdict-head">
         <StateMark state="unsure" size={56} label="" />
         <h1 class="tone-unsure" tabIndex={-1}>
-          No answer yet
+          {messages.noAnswerYet}
         </h1>
       </div>
       <p class="verdict-reason">
-        {missing.length === 1 ? "One thing is missing." : `${missing.length} things are missing.`}
+        {missing.length === 1
+          ? messages.oneThingIsMissing
+          : messages.thingsAreMissing({ missing: missing.length })}
       </p>
       <ul class="remeasure-list">
         {missing.map(({ field, sentence }) => (

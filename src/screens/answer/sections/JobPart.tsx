@@ -9,6 +9,7 @@ import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { counterpartOf } from "../../../records/filling/job.ts";
+import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { stepHref } from "../../addresses.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import "../../job/job.css";
@@ -17,7 +18,10 @@ import { Button } from "../../parts/Button.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { BeforeAfter } from "../compare/BeforeAfter.tsx";
 
-const axleWords: { readonly [Each in Axle]: string } = { front: "Front axle", rear: "Rear axle" };
+const axleWords: { readonly [Each in Axle]: string } = {
+  front: messages.frontAxle,
+  rear: messages.rearAxle,
+};
 
 /** The job of this check: its other checks, before and after side by side, and the other axle. */
 export function JobPart({
@@ -47,7 +51,7 @@ export function JobPart({
   return (
     <section class="stack-close" aria-labelledby="job-heading">
       <h2 id="job-heading" tabIndex={-1}>
-        {job ? jobWords(job) : "The other axle"}
+        {job ? jobWords(job) : messages.otherAxle}
       </h2>
       {others.length > 0 && (
         <ul class="job-others">
@@ -56,8 +60,8 @@ export function JobPart({
               <a href={stepHref(other.id)}>
                 {other.lastVerdict && <StateMark state={other.lastVerdict} size={24} label="" />}
                 <span>
-                  {other.record.axle ? axleWords[other.record.axle] : "Axle not chosen"}
-                  {other.record.job?.moment && `, ${other.record.job.moment} the change`}
+                  {other.record.axle ? axleWords[other.record.axle] : messages.axleNotChosen}
+                  {other.record.job?.moment && messages.change({ moment: other.record.job.moment })}
                   <small>
                     {[other.record.stop?.name, dateText(other.createdAt)]
                       .filter(Boolean)
@@ -91,7 +95,7 @@ export function JobPart({
               setMaking(false);
             }}
           >
-            Check the other axle
+            {messages.checkOtherAxle}
           </Button>
         </div>
       )}

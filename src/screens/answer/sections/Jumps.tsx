@@ -1,3 +1,4 @@
+import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 /** Straight to a part of the answer; the address stays what it is. */
 export function Jumps({ places }: { places: readonly (readonly [id: string, words: string])[] }) {
   const jump = (id: string) => {
@@ -6,7 +7,7 @@ export function Jumps({ places }: { places: readonly (readonly [id: string, word
     heading?.focus({ preventScroll: true });
   };
   return (
-    <nav class="jumps" aria-label="Parts of the answer">
+    <nav class="jumps" aria-label={messages.partsOfAnswer}>
       {places.map(([id, words]) => (
         <button key={id} type="button" class="jump" onClick={() => jump(id)}>
           {words}

@@ -2,6 +2,7 @@ import type { Assessment } from "../../../physics/fitment.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { hasLinkageQuestion } from "../../../records/filling/askedGeometry.ts";
 import { armRoleChoice, hasArm } from "../../../records/filling/layoutChoices.ts";
+import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 
@@ -25,21 +26,16 @@ export function LinkageNote({
   const step = earlier || !hasLinkageQuestion(stored) ? "layout" : "linkage";
   return (
     <Notice tone="info">
-      {earlier && (
-        <p>
-          This check was started with an earlier way of computing, so its figures have changed. Say
-          which arm it is, and make sure its lengths were taken square to the pivot line.
-        </p>
-      )}
-      {usual && <p>How the wheel moves with this arm is taken from typical vehicles.</p>}
-      {leaning && <p>How the wheel moves is taken from the strut's lean alone.</p>}
+      {earlier && <p>{messages.thisCheckWasStarted}</p>}
+      {usual && <p>{messages.howWheelMovesWith}</p>}
+      {leaning && <p>{messages.howWheelMovesIs}</p>}
       <div class="row">
         <Button icon="forward" onClick={() => go(step)}>
           {step === "layout"
-            ? "Say which arm it is"
+            ? messages.sayWhichArmIt
             : leaning
-              ? "Measure the arm too"
-              : "Measure the other arm too"}
+              ? messages.measureArmToo
+              : messages.measureOtherArmToo}
         </Button>
       </div>
     </Notice>

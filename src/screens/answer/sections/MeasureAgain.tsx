@@ -2,6 +2,7 @@ import type { Assessment, DoubtShare, Fitment, Side } from "../../../physics/fit
 import type { FieldPath } from "../../../physics/outcome.ts";
 import { capital } from "../../../physics/sentence.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { causeDoubt, readingById, readingKind, readingWords } from "../formulas/readingById.ts";
@@ -30,7 +31,7 @@ function doubtsOf({ corners }: Assessment): Doubt[] {
   };
   for (const { side, doubt } of corners) {
     add(doubt.reserve, side, "reserve");
-    add(doubt.contact, side, "travel to contact");
+    add(doubt.contact, side, messages.travelToContact);
   }
   return [...greatest.values()].sort((a, b) => b.share - a.share).slice(0, most);
 }
@@ -53,9 +54,7 @@ export function MeasureAgain({
       {doubts.length > 0 && (
         <>
           <p>
-            {decided(assessment)
-              ? "Nothing needs re-measuring. These readings add most to the margin of error:"
-              : "These readings add most to the margin of error:"}
+            {decided(assessment) ? messages.nothingNeedsReMeasuring : messages.theseReadingsAddMost}
           </p>
           <ul class="remeasure-list">
             {doubts.map(({ reading, share, about, side }) => (
@@ -66,9 +65,12 @@ export function MeasureAgain({
                     <span style={{ width: `${(100 * share).toFixed(1)}%` }} />
                   </span>
                   <span class="remeasure-why">
-                    {share > 0.99 ? "Over 99" : (100 * share).toFixed(0)} % of the margin of error
-                    of the {about}, {sideWords[side].toLowerCase()}.
-                    {toleranceWords(fitment, reading, unit)}
+                    {messages.ofMarginOfError({
+                      share: share > 0.99 ? messages.over99 : (100 * share).toFixed(0),
+                      about,
+                      side: sideWords[side].toLowerCase(),
+                      tolerance: toleranceWords(fitment, reading, unit),
+                    })}
                   </span>
                   <Icon name="forward" />
                 </button>
@@ -105,6 +107,8 @@ function toleranceWords(fitment: Fitment, id: FieldPath, unit: LengthUnit): stri
         ? `${reading.tol}°`
         : undefined;
   const times =
-    reading.values.length === 1 ? "Measured once" : `Measured ${reading.values.length} times`;
+    reading.values.length === 1
+      ? messages.measuredOnce
+      : messages.measuredTimes({ values: reading.values.length });
   return tolerance ? ` ${times}, ±\u00a0${tolerance}.` : ` ${times}.`;
 }

@@ -2,6 +2,7 @@ import type { Assessment, RideQuantity } from "../../../physics/fitment.ts";
 import { capital } from "../../../physics/sentence.ts";
 import { missingId } from "../../../physics/verdict/index.ts";
 import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
+import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { Button } from "../../parts/Button.tsx";
 
 type Missing = RideQuantity | "cornerMassKg";
@@ -33,15 +34,15 @@ export function MissingRide({
   }
   if (names.size === 0) return null;
   const unsaid = [
-    ...(forRoad.some((name) => names.has(name)) ? ["how often the wheel reaches the stop"] : []),
-    ...(forLoad.some((name) => names.has(name)) ? ["how the load changes it"] : []),
-    "how hard an impact is",
-    "which stiffness works",
+    ...(forRoad.some((name) => names.has(name)) ? [messages.howOftenWheelReachesStop] : []),
+    ...(forLoad.some((name) => names.has(name)) ? [messages.howLoadChangesIt] : []),
+    messages.howHardImpactIs,
+    messages.whichStiffnessWorks,
   ];
   return (
     <section class="card">
-      <h2>What the answer can't say yet</h2>
-      <p>{capital(listed(unsaid))}. For that, weigh, look up or estimate:</p>
+      <h2>{messages.whatAnswerCantSay}</h2>
+      <p>{messages.forThatWeighLook({ listed: capital(listed(unsaid)) })}</p>
       <ul class="missing-list">
         {[...steps].map(([id, words]) => (
           <li key={id}>
@@ -56,5 +57,7 @@ export function MissingRide({
 }
 
 function listed(words: readonly string[]): string {
-  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
+  return words.length < 2
+    ? words.join("")
+    : messages.and({ words: words.slice(0, -1).join(", "), last: words.at(-1) ?? "" });
 }

@@ -5,6 +5,7 @@ import { useWords } from "../../../records/check/useWords.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { same } from "../../../records/pack/packDifferences.ts";
+import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { eventWords, speedText } from "../../assessment/eventWords.ts";
 import { Button } from "../../parts/Button.tsx";
 import { lengthText } from "../ladder/ladderWords.ts";
@@ -27,44 +28,38 @@ export function RulesUsed({
   const changed = !same(rules, house);
   return (
     <section class="card">
-      <h2>Requirements: {useWords[fitment.use]}</h2>
+      <h2>{messages.requirements({ use: useWords[fitment.use] })}</h2>
       <ul class="plain-list">
         <li>
-          Road class {rules.roadClass} at {speedText(rules.speedKmPerH, unit)}, contacts at most{" "}
-          {quantityText({ kind: "contactRate", value: rules.allowedContactsPerKm }, unit)}.
+          {messages.roadClassAtContacts({
+            roadClass: rules.roadClass,
+            speed: speedText(rules.speedKmPerH, unit),
+            allowedContactsPerKm: quantityText(
+              { kind: "contactRate", value: rules.allowedContactsPerKm },
+              unit,
+            ),
+          })}
         </li>
         {rules.events.map((event) => (
           <li key={eventWords(event, unit)}>{eventWords(event, unit)}.</li>
         ))}
-        <li>Upward acceleration of the body at most {rules.accelerationCapG} g.</li>
-        <li>Reserve of at least {lengthText(rules.reserveMm, unit)} past full compression.</li>
+        <li>{messages.upwardAccelerationOfBody({ accelerationCapG: rules.accelerationCapG })}</li>
+        <li>{messages.reserveOfAtLeast({ reserveMm: lengthText(rules.reserveMm, unit) })}</li>
       </ul>
       <p class="small">
-        {reference?.rules
-          ? `Requirements in “${reference.pack}”, common practice where they say nothing.`
-          : "Common practice."}
-        {changed && " Changed for this check."} None of it comes from a published standard.
+        {messages.hasRulesSelectTrueRequirements({
+          hasRules: Boolean(reference?.rules),
+          pack: reference?.pack,
+          isChanged: Boolean(changed),
+        })}
       </p>
       <ul class="plain-list small">
-        <li>
-          A landing here begins at ride height. It is harsher than a real drop of that height, which
-          begins with the wheels hanging.
-        </li>
-        {rules.roadKurtosis === 5 && (
-          <li>
-            The road is taken as rough and smooth by turns: large bumps come more often than on an
-            even one.
-          </li>
-        )}
-        <li>
-          Published, to compare: speed bumps are{" "}
-          {unit === "in" ? "12 ft long and 3 to 4 in high" : "3.7 m long and 75 to 100 mm high"}.
-          Ride trials allow 2.5 g at the driver's seat, filtered at 30 Hz. Ours is at the body over
-          the corner.
-        </li>
+        <li>{messages.landingHereBeginsAt}</li>
+        {rules.roadKurtosis === 5 && <li>{messages.roadIsTakenAs}</li>}
+        <li>{messages.publishedToCompareSpeed({ unit })}</li>
       </ul>
       <Button icon="pencil" onClick={() => go("rules")}>
-        Change the requirements
+        {messages.changeRequirements}
       </Button>
     </section>
   );

@@ -1,6 +1,7 @@
 import type { Assessment, Check, CheckId, CornerAssessment } from "../../../physics/fitment.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { checkStateWords, checkTitles, sideWords } from "../../assessment/stateWords.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { probabilityNumber, probabilityWords } from "../probabilityWords.ts";
@@ -14,8 +15,8 @@ const order: readonly CheckId[] = [
 ];
 
 const probabilityOf: Partial<Record<CheckId, string>> = {
-  clearance: "enough reserve",
-  earlyContact: "enough free travel",
+  clearance: messages.enoughReserve,
+  earlyContact: messages.enoughFreeTravel,
 };
 
 /** Every check of every side: state, sentence, probability; left and right beside each other. */
@@ -33,7 +34,7 @@ export function SideComparison({
   const asked = order.filter((id) => corners.some(({ checks }) => checkOf(checks, id)));
   return (
     <table class="sides">
-      <caption class="unseen">The checks, side by side</caption>
+      <caption class="unseen">{messages.checksSideBySide}</caption>
       <thead>
         <tr>
           {corners.map(({ side }) => (
@@ -83,7 +84,7 @@ function CheckRows({
       <tr>
         {pending ? (
           <td colSpan={corners.length} class="soft">
-            Being worked out …
+            {messages.beingWorkedOut}
           </td>
         ) : alike ? (
           <td colSpan={corners.length}>
@@ -116,7 +117,7 @@ function CheckCell({
       <p class="check-state">
         <StateMark state={state} size={22} label="" />
         <strong class={`tone-${state}`}>
-          {both && "Both sides: "}
+          {both && messages.bothSides}
           {checkStateWords[state]}
         </strong>
       </p>

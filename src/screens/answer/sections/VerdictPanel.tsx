@@ -5,6 +5,7 @@ import { decidingChecks } from "../../../physics/verdict/index.ts";
 import { firstSentence, sentenceText, withoutRanges } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { estimateSentence } from "../../../records/pack/stopTitle.ts";
+import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { checkTitles, verdictWords } from "../../assessment/stateWords.ts";
 import type { Prescribing } from "../../assessment/usePrescription.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
@@ -13,7 +14,7 @@ import { isMissing } from "../missing.ts";
 import { Cautions } from "./Cautions.tsx";
 import { Remarks, WhatToDo } from "./WhatToDo.tsx";
 
-export const certification = "This is a screening check, not a certification.";
+export const certification = messages.thisIsScreeningCheck;
 
 /**
  * All of it without scrolling: that it sits on its stop, the verdict in word, shape and colour, one
@@ -57,7 +58,7 @@ export function VerdictPanel({
       <div class="verdict-head">
         {settled && <StateMark state={verdict} size={56} label="" />}
         <h1 class={settled ? `tone-${verdict}` : ""} tabIndex={-1}>
-          {settled ? verdictWords[verdict] : "Working out impacts …"}
+          {settled ? verdictWords[verdict] : messages.workingOutImpacts}
         </h1>
       </div>
       {settled && <p class="verdict-reason">{reason}</p>}
@@ -65,7 +66,7 @@ export function VerdictPanel({
       {settled && again !== null && go && (
         <div class="verdict-measure">
           <Button wide icon="forward" onClick={() => go(again)}>
-            Measure {readingName(again)}
+            {messages.measure({ readingName: readingName(again) })}
           </Button>
         </div>
       )}
@@ -74,7 +75,7 @@ export function VerdictPanel({
       {settled && soFar && <p class="small">{soFar}</p>}
       {estimate && (
         <p class="small">
-          <strong>An estimate.</strong> {estimate}
+          <strong>{messages.estimate}</strong> {estimate}
         </p>
       )}
       <p class="verdict-limits">{certification}</p>
@@ -98,5 +99,5 @@ function inOrderSoFar({ verdict, corners }: Assessment): string | null {
     corners.every(({ checks }) => checks.find((check) => check.id === id)?.state === "ok"),
   );
   const words = fine.map((id) => checkTitles[id].toLowerCase());
-  return words.length > 0 ? `OK so far: ${words.join("; ")}.` : null;
+  return words.length > 0 ? messages.okSoFar({ words: words.join("; ") }) : null;
 }

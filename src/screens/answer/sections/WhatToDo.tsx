@@ -1,14 +1,16 @@
 import { sentenceText, withoutRanges } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { verdictWords } from "../../assessment/stateWords.ts";
 import type { Prescribing } from "../../assessment/usePrescription.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
+import { filled } from "../../filled.ts";
 
 /** One thing to do, tested, or what blocks it and what frees it. */
 export function WhatToDo({ prescribing, unit }: { prescribing: Prescribing; unit: LengthUnit }) {
   return (
     <div class="verdict-advice" aria-live="polite">
-      <h2>What to do</h2>
+      <h2>{messages.whatToDo}</h2>
       <Prescribed prescribing={prescribing} unit={unit} />
     </div>
   );
@@ -24,8 +26,8 @@ function Prescribed({ prescribing, unit }: { prescribing: Prescribing; unit: Len
       <div class="progress-line" role="status">
         <label>
           {progress === null || progress.done === 0
-            ? "Trying stops and spacers …"
-            : `Trying stops and spacers: ${progress.done} of ${progress.total}`}
+            ? messages.tryingStopsAndSpacers
+            : messages.tryingStopsAndSpacersOf({ done: progress.done, total: progress.total })}
           <progress value={progress?.done ?? 0} max={Math.max(1, progress?.total ?? 1)} />
         </label>
       </div>
@@ -42,10 +44,13 @@ function Prescribed({ prescribing, unit }: { prescribing: Prescribing; unit: Len
         <p class="check-state">
           <StateMark state={prescription.verdict} size={22} label="" />
           <span>
-            Tried on this vehicle:{" "}
-            <strong class={`tone-${prescription.verdict}`}>
-              {verdictWords[prescription.verdict].toLowerCase()}
-            </strong>
+            {filled(messages.triedOnThisVehicle, {
+              verdict: (
+                <strong class={`tone-${prescription.verdict}`}>
+                  {verdictWords[prescription.verdict].toLowerCase()}
+                </strong>
+              ),
+            })}
           </span>
         </p>
       )}

@@ -8,6 +8,7 @@ import {
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { SimilarForces } from "../../choosing/SimilarForces.tsx";
 import { StateMark } from "../../drawings/StateMark.tsx";
@@ -41,13 +42,11 @@ export function WithoutSheet({
         <div class="verdict-head">
           <StateMark state={state} size={56} label="" />
           <h1 class={`tone-${state}`} tabIndex={-1}>
-            {never ? "It doesn't fit" : "Not sure yet"}
+            {never ? messages.itDoesntFit : messages.notSureYet}
           </h1>
         </div>
         <p class="verdict-reason">
-          {never
-            ? "Something hard touches before the stop does."
-            : "The stop's forces aren't known: how far it may be pressed, and how hard it is."}
+          {never ? messages.somethingHardTouchesBefore : messages.stopsForcesArentKnown}
         </p>
         {travel.ok ? (
           travel.value.map((corner) => (
@@ -62,7 +61,7 @@ export function WithoutSheet({
           <p>{sentenceText(travel.fault.sentence, unit)}</p>
         )}
         <Button wide icon="forward" onClick={() => go("stop.curve")}>
-          Enter the test sheet
+          {messages.enterTestSheet}
         </Button>
         <Cautions raised={(stored.record.vehicle?.liftMm ?? 0) > 0} />
         <p class="verdict-limits">{certification}</p>

@@ -1,5 +1,6 @@
 import type { WorkedFigure } from "../../../physics/worked/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { howComputedName, type Passage, passageHref } from "../../howComputed/howComputedRoute.ts";
 import { formulaQuantity, formulaSentence } from "../formulas/formulaText.ts";
 
@@ -45,12 +46,12 @@ export function WorkedFigureView({
       )}
       {assumed.length > 0 && (
         <p class="small">
-          <strong>Assumed: </strong>
+          <strong>{messages.assumed} </strong>
           {assumed.join(" ")}
         </p>
       )}
       <p class="small soft">
-        <strong>Source: </strong>
+        <strong>{messages.source} </strong>
         {source} <a href={passageHref(passage)}>{howComputedName}</a>
       </p>
     </div>

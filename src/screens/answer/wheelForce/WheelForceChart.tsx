@@ -1,5 +1,6 @@
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/answer/wheelForce.ts";
 import { BottomAxis, LeftAxis } from "../../charts/Axis.tsx";
 import { forceAxis, lengthAxis } from "../../charts/axisUnit.ts";
 import { ChartFigure } from "../../charts/ChartFigure.tsx";
@@ -42,9 +43,9 @@ export function WheelForceChart({
       says={energyWords(curve, unit)}
       words={words}
       assumed={[
-        "Pressed slowly, linear ride spring.",
-        "Force above what the wheel carries at ride.",
-        ...(hasSpring ? [] : ["The ride spring's rate is not known: the stop alone is drawn."]),
+        messages.pressedSlowlyLinearRide,
+        messages.forceAboveWhatWheel,
+        ...(hasSpring ? [] : [messages.rideSpringsRateIs]),
       ]}
       drawing={
         <div ref={holder}>
@@ -62,14 +63,14 @@ export function WheelForceChart({
       <Legend
         items={[
           ...(hasSpring
-            ? [{ words: "spring alone", sample: <path class="line-spring" d="M1 8H27" /> }]
+            ? [{ words: messages.springAlone, sample: <path class="line-spring" d="M1 8H27" /> }]
             : []),
           {
-            words: hasSpring ? "spring and stop" : "stop alone",
+            words: hasSpring ? messages.springAndStop : messages.stopAlone,
             sample: <path class="line-this" d="M1 8H27" />,
           },
           {
-            words: "energy the stop takes",
+            words: messages.energyStopTakes,
             sample: <rect class="area-energy" x="1" y="1" width="26" height="14" />,
           },
           ...(compared
@@ -131,13 +132,13 @@ function Drawing({
         x={plot.left}
         ticks={linearTicks(0, y.domain[1], 5)}
         gridRight={width - plot.right}
-        label={`force at the wheel, ${force.suffix}`}
+        label={messages.forceAtWheel({ suffix: force.suffix })}
       />
       <BottomAxis
         scale={x}
         y={height - plot.bottom}
         ticks={linearTicks(0, x.domain[1], width > 440 ? 8 : 5)}
-        label={`wheel travel up from ride, ${travel.suffix}`}
+        label={messages.wheelTravelUpFrom({ suffix: travel.suffix })}
       />
       <g clip-path={`url(#${clip})`}>
         <path
@@ -200,10 +201,10 @@ function Marks({
 }) {
   const marks = [
     { words: "contact", travel: curve.contactMm, name: "contact" },
-    { words: "fully compressed", travel: curve.fullStopMm, name: "fullStop" },
+    { words: messages.fullyCompressed, travel: curve.fullStopMm, name: "fullStop" },
     ...(curve.hardLimitMm === null
       ? []
-      : [{ words: "hard contact", travel: curve.hardLimitMm, name: "hardLimit" }]),
+      : [{ words: messages.hardContact, travel: curve.hardLimitMm, name: "hardLimit" }]),
   ];
   const rows = spreadLabels(
     marks.map((_, index) => plot.top + 14 + 16 * index),
@@ -252,26 +253,27 @@ function newtons(value: number, unit: LengthUnit): string {
 }
 
 function energyWords({ stopJ, springJ, endMm, fullStopMm }: WheelForceCurve, unit: LengthUnit) {
-  const end = endMm < fullStopMm ? "hard contact" : "full compression";
+  const end = endMm < fullStopMm ? messages.hardContact : messages.fullCompression;
   return springJ === null
-    ? `Up to ${end} the stop takes ${joules(stopJ, unit)}.`
-    : `Up to ${end} the spring takes ${joules(springJ, unit)} and the stop ${joules(stopJ, unit)}.`;
+    ? messages.upToStopTakes({ end, joules: joules(stopJ, unit) })
+    : messages.upToSpringTakes({
+        end,
+        joules: joules(springJ, unit),
+        joules2: joules(stopJ, unit),
+      });
 }
 
 function wheelForceWords(curve: WheelForceCurve, unit: LengthUnit): string {
   const marks = [
-    `contact at ${lengthText(curve.contactMm, unit)}`,
-    `fully compressed at ${lengthText(curve.fullStopMm, unit)}`,
+    messages.contactAt({ contactMm: lengthText(curve.contactMm, unit) }),
+    messages.fullyCompressedAt({ fullStopMm: lengthText(curve.fullStopMm, unit) }),
     curve.hardLimitMm === null
-      ? "no clearance measured"
-      : `hard contact at ${lengthText(curve.hardLimitMm, unit)}`,
+      ? messages.noClearanceMeasured
+      : messages.hardContactAt({ hardLimitMm: lengthText(curve.hardLimitMm, unit) }),
   ].join(", ");
   const end = newtons(forceAt(curve.points, curve.endMm), unit);
-  const course =
-    curve.springJ === null
-      ? "The stop presses on the wheel from contact on"
-      : "The force at the wheel rises with the spring alone to contact, then with spring and stop together";
-  return `${course}, to ${end} where the travel ends. Marks: ${marks}. ${energyWords(curve, unit)}`;
+  const course = curve.springJ === null ? messages.stopPressesOnWheel : messages.forceAtWheelRises;
+  return messages.toWhereTravelEnds({ course, end, marks, energy: energyWords(curve, unit) });
 }
 
 function ForceTable({
@@ -290,14 +292,14 @@ function ForceTable({
     <DataTable
       caption={heading}
       columns={[
-        { name: "Wheel travel" },
-        { name: "Spring alone" },
-        { name: "Spring and stop" },
-        ...(compared ? [{ name: "Spring and stop", note: compared.name }] : []),
+        { name: messages.wheelTravel },
+        { name: messages.springAlone2 },
+        { name: messages.springAndStop2 },
+        ...(compared ? [{ name: messages.springAndStop2, note: compared.name }] : []),
       ]}
       rows={steps.map((travel) => [
         lengthText(travel, unit),
-        curve.springJ === null ? "not known" : newtons(springAt(curve.points, travel), unit),
+        curve.springJ === null ? messages.notKnown : newtons(springAt(curve.points, travel), unit),
         newtons(forceAt(curve.points, travel), unit),
         ...(compared ? [newtons(forceAt(compared.curve.points, travel), unit)] : []),
       ])}

@@ -1,4 +1,5 @@
 import type { ComponentChildren, Ref } from "preact";
+import * as messages from "../../../words/compiled/screens/check/keypad.ts";
 import { Icon, type IconName } from "../../parts/Icon.tsx";
 import { eighths, type Key } from "./keyedText.ts";
 
@@ -91,35 +92,35 @@ export function Keypad({
     </PadKey>
   );
   const clear = canRestore ? (
-    <PadKey name="Bring back what was cleared" icon="undo" look="pad-deed" onPress={onRestore} />
+    <PadKey name={messages.bringBackWhatWas} icon="undo" look="pad-deed" onPress={onRestore} />
   ) : (
     <PadKey look="pad-deed" onPress={() => onKey({ does: "clear" })}>
-      Clear
+      {messages.clear}
     </PadKey>
   );
   const phone = (
-    <PadKey name="The phone's keyboard" icon="keyboard" look="pad-deed" onPress={onPhoneKeys} />
+    <PadKey name={messages.phonesKeyboard} icon="keyboard" look="pad-deed" onPress={onPhoneKeys} />
   );
   const next = (
     <PadKey
-      name={onward === "next" ? "Next field" : "Done, hide the keypad"}
+      name={onward === "next" ? messages.nextField : messages.doneHideKeypad}
       look={`pad-next ${!fractions && !sign ? "pad-tall" : ""}`}
       onPress={onOnward}
     >
       {onward === "next" ? (
         <>
-          Next
+          {messages.next}
           <br />
-          field
+          {messages.field}
         </>
       ) : (
-        "Done"
+        messages.done
       )}
     </PadKey>
   );
   return (
     <fieldset ref={padRef} class={`keypad ${fractions ? "keypad-wide" : ""}`} onFocusOut={onLeave}>
-      <legend class="unseen">Keys for {label}</legend>
+      <legend class="unseen">{messages.keysFor({ label })}</legend>
       <output class="unseen" aria-live="polite">
         {said}
       </output>
@@ -136,21 +137,25 @@ export function Keypad({
         </>
       )}
       {!fractions && sign && (
-        <PadKey name="Plus or minus" look="pad-deed" onPress={() => onKey({ does: "sign" })}>
+        <PadKey name={messages.plusOrMinus} look="pad-deed" onPress={() => onKey({ does: "sign" })}>
           ±
         </PadKey>
       )}
       {!fractions && !sign && next}
-      <PadKey name="Point" onPress={() => onKey({ does: "point" })}>
+      <PadKey name={messages.point} onPress={() => onKey({ does: "point" })}>
         .
       </PadKey>
       {digits("0")}
-      <PadKey name="Take back the last" icon="erase" onPress={() => onKey({ does: "erase" })} />
+      <PadKey name={messages.takeBackLast} icon="erase" onPress={() => onKey({ does: "erase" })} />
       {fractions && (
         <>
           {clear}
           {sign ? (
-            <PadKey name="Plus or minus" look="pad-deed" onPress={() => onKey({ does: "sign" })}>
+            <PadKey
+              name={messages.plusOrMinus}
+              look="pad-deed"
+              onPress={() => onKey({ does: "sign" })}
+            >
               ±
             </PadKey>
           ) : (

@@ -3,10 +3,12 @@ import type { Assessor } from "../../../compute/assessor.ts";
 import type { State } from "../../../physics/fitment.ts";
 import { fitmentOf } from "../../../records/check/fitmentOf.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
+import * as messages from "../../../words/compiled/screens/check/liveVerdict.ts";
 import { verdictWords } from "../../assessment/stateWords.ts";
 import { useAssessment } from "../../assessment/useAssessment.ts";
 import { useAssessor } from "../../assessment/useAssessor.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
+import { filled } from "../../filled.ts";
 import { useSettled } from "../settled.ts";
 import "./liveVerdict.css";
 import { completeRecord } from "../../../records/check/completeRecord.ts";
@@ -27,7 +29,7 @@ export function LiveVerdict({ stored, startAssessor }: LiveVerdictProps) {
     return completion.ok ? fitmentOf(completion.value) : null;
   }, [stored.record, stored.entries]);
   const assessor = useAssessor(startAssessor);
-  const assessed = useAssessment(assessor, fitment, "beside a step", true);
+  const assessed = useAssessment(assessor, fitment, messages.besideStep, true);
   const last = useRef<State | null>(null);
   const current = assessed.state === "complete" && assessed.fitment === fitment;
   const verdict: State | null = current
@@ -37,7 +39,9 @@ export function LiveVerdict({ stored, startAssessor }: LiveVerdictProps) {
       : null;
   if (verdict !== null) last.current = verdict;
   const shown = fitment ? last.current : null;
-  const words = shown ? `With these readings: ${verdictWords[shown].toLowerCase()}` : "";
+  const words = shown
+    ? messages.withTheseReadings({ shown: verdictWords[shown].toLowerCase() })
+    : "";
   const settled = useSettled(words, pauseMs);
 
   if (!fitment && last.current === null) return null;
@@ -47,13 +51,14 @@ export function LiveVerdict({ stored, startAssessor }: LiveVerdictProps) {
         <>
           <StateMark state={shown} size={20} label="" />
           <span aria-hidden="true">
-            With these readings:{" "}
-            <strong class={`tone-${shown}`}>{verdictWords[shown].toLowerCase()}</strong>
+            {filled(messages.withTheseReadings, {
+              shown: <strong class={`tone-${shown}`}>{verdictWords[shown].toLowerCase()}</strong>,
+            })}
           </span>
         </>
       ) : (
         <span aria-hidden="true">
-          {fitment ? "Working out the verdict …" : "No verdict until every reading is in"}
+          {fitment ? messages.workingOutVerdict : messages.noVerdictUntilEvery}
         </span>
       )}
       <span class="unseen" role="status">

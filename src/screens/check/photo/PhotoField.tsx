@@ -7,6 +7,7 @@ import { limitKindOf } from "../../../records/entry/entryPath.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { entryName } from "../../../records/entry/readingCatalogue.ts";
 import { withProof } from "../../../records/photo/photoProof.ts";
+import * as messages from "../../../words/compiled/screens/check/photo.ts";
 import type { Change } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Notice } from "../../parts/Notice.tsx";
@@ -63,20 +64,25 @@ export function PhotoField({
         accept="image/*"
         class="unseen"
         tabIndex={-1}
-        aria-label={`Photo of the ${name}`}
+        aria-label={messages.photoOf({ name })}
         onChange={(event) => take(event.currentTarget.files?.[0])}
       />
       {photos.length > 0 && (
         <ul class="photos">
           {photos.map(({ photo, index }, place) => {
             const words =
-              photos.length === 1 ? `Photo of the ${name}` : `Photo ${place + 1} of the ${name}`;
+              photos.length === 1
+                ? messages.photoOf({ name })
+                : messages.photoOf2({ place: place + 1, name });
             return (
               <li key={`${index} ${photo.data.length}`}>
                 <img src={`data:${photo.type};base64,${photo.data}`} alt={words} />
                 <Button
                   icon="bin"
-                  label={`Remove: ${words.charAt(0).toLowerCase()}${words.slice(1)}`}
+                  label={messages.remove({
+                    words: words.charAt(0).toLowerCase(),
+                    words2: words.slice(1),
+                  })}
                   onClick={() => {
                     setTakenOut(photo);
                     change((current) => withoutPhoto(current, photo));
@@ -89,7 +95,7 @@ export function PhotoField({
       )}
       {takenOut && (
         <Notice tone="info" live>
-          <p>Photo removed.</p>
+          <p>{messages.photoRemoved}</p>
           <div class="row">
             <Button
               icon="undo"
@@ -98,7 +104,7 @@ export function PhotoField({
                 setTakenOut(null);
               }}
             >
-              Undo
+              {messages.undo}
             </Button>
           </div>
         </Notice>
@@ -111,16 +117,18 @@ export function PhotoField({
       {hasRoomForPhoto(stored) ? (
         <div class="row photo-ways">
           <Button icon="camera" disabled={working} onClick={() => open(true)}>
-            {working ? "One moment …" : "Take photo"}
+            {working ? messages.oneMoment : messages.takePhoto}
           </Button>
           <Button disabled={working} onClick={() => open(false)}>
-            Choose photo
+            {messages.choosePhoto}
           </Button>
         </div>
       ) : (
         <p class="small soft">
-          This check has {recordBounds.photos} photos, the most it can hold. Remove one{" "}
-          {photos.length > 0 ? "above" : "at another reading"} to take this one.
+          {messages.thisCheckHasPhotos({
+            photos: recordBounds.photos,
+            hasPhotos: photos.length > 0,
+          })}
         </p>
       )}
     </div>

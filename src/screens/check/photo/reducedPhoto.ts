@@ -4,6 +4,7 @@ import { recordBounds } from "../../../records/check/recordFormat.ts";
 import { withoutMetadata } from "../../../records/photo/jpegSegments.ts";
 import { pictureFault } from "../../../records/photo/pictureFault.ts";
 import { base64Of } from "../../../records/photo/soundPhotos.ts";
+import * as messages from "../../../words/compiled/screens/check/photo.ts";
 
 /** Enough to see the points of a measurement, small enough for many checks, px. */
 const longestSide = 1280;
@@ -11,10 +12,7 @@ const qualities = [0.72, 0.6, 0.45] as const;
 /** Base64 characters that one photo may take: what a phone writes away without a pause. */
 const wantedCharacters = 300_000;
 
-const unreadable = (): Outcome<never> =>
-  fail("photoUnreadable", [
-    "This picture can't be opened here. Take a photo, or choose a JPEG or PNG.",
-  ]);
+const unreadable = (): Outcome<never> => fail("photoUnreadable", [messages.thisPictureCantBe]);
 
 /** The size with the longest side at most `longest`, whole pixels; never larger than it was. */
 function reducedSize(
@@ -77,5 +75,5 @@ export async function reducedPhoto(file: Blob, reading: string): Promise<Outcome
       return succeed({ type: "image/jpeg", data, reading });
     }
   }
-  return fail("photoTooLarge", ["This photo is too large. Step back a little and take another."]);
+  return fail("photoTooLarge", [messages.thisPhotoIsToo]);
 }

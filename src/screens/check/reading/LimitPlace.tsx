@@ -11,6 +11,7 @@ import {
   type LimitPlaceChoice,
   limitPlaceOf,
 } from "../../../records/filling/limitPlace.ts";
+import * as messages from "../../../words/compiled/screens/check/reading.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
 import { Decided } from "../../guide/Known.tsx";
@@ -31,16 +32,16 @@ function placesOf(
   const { placeOnArm } = layoutsOnScreen[kind].words;
   return [
     ...(placeOnArm === null ? [] : [placeOnArm]),
-    { value: "joint", name: "At the outer joint" },
-    { value: "distance", name: "Elsewhere on the arm", hint: "Its distance is measured next." },
-    { value: "stop", name: "As closing of the stop's gap" },
-    { value: "wheel", name: "Not on the arm: it moves with the wheel" },
+    { value: "joint", name: messages.atOuterJoint },
+    { value: "distance", name: messages.elsewhereOnArm, hint: messages.itsDistanceIsMeasured },
+    { value: "stop", name: messages.asClosingOfStops },
+    { value: "wheel", name: messages.notOnArmIt },
   ];
 }
 
 const placesBeside: readonly { value: LimitPlaceChoice; name: string }[] = [
-  { value: "wheel", name: "At the part itself" },
-  { value: "stop", name: "At the stop" },
+  { value: "wheel", name: messages.atPartItself },
+  { value: "stop", name: messages.atStop },
 ];
 
 /** Where a clearance was measured, and how fast it closes. Nothing on other readings. */
@@ -59,30 +60,36 @@ export function LimitPlace(props: StepProps) {
   const question =
     options === placesBeside ? (
       <Segmented<LimitPlaceChoice>
-        legend="Where was it measured?"
+        legend={messages.whereWasItMeasured}
         value={place}
         onChange={choose}
         options={placesBeside}
       />
     ) : (
-      <Choices legend="Where would it touch?" value={place} onChange={choose} options={options} />
+      <Choices
+        legend={messages.whereWouldItTouch}
+        value={place}
+        onChange={choose}
+        options={options}
+      />
     );
   const said = options.find(({ value }) => value === place)?.name;
   const closing = place === "wheel" && (
     <Disclosure
-      summary={`Closes by ${limit.perWheel === undefined ? "1" : plainDecimal(Number(limit.perWheel.toPrecision(3)))} mm per mm of wheel travel`}
+      summary={messages.closesByMmPer({
+        perWheel:
+          limit.perWheel === undefined ? "1" : plainDecimal(Number(limit.perWheel.toPrecision(3))),
+      })}
     >
-      <p class="small">
-        Straight over the wheel it is 1. Along a shock or spring that leans it is less than 1.
-      </p>
+      <p class="small">{messages.straightOverWheelIt}</p>
       <NumberEntry
         stored={stored}
         change={change}
         preferences={preferences}
         id={`${step.id}.perWheel`}
-        label="Closing per wheel travel"
-        hint="Empty means 1."
-        unitWords="mm per mm"
+        label={messages.closingPerWheelTravel}
+        hint={messages.emptyMeans1}
+        unitWords={messages.mmPerMm}
       />
     </Disclosure>
   );
@@ -90,17 +97,14 @@ export function LimitPlace(props: StepProps) {
   const straight = limit.kind === "tyre" && (limit.perWheel === undefined || limit.perWheel === 1);
   return (
     <div class="stack">
-      <Decided known={said !== undefined} summary={`Place: ${said}`}>
+      <Decided known={said !== undefined} summary={messages.place({ said: said ?? "" })}>
         {question}
         {straight && closing}
       </Decided>
       {!straight && closing}
       {place === "stop" && (
         <Notice tone="info">
-          <p>
-            Type how far the gap and the stop together have closed when this touches. Count from how
-            the vehicle stands now.
-          </p>
+          <p>{messages.typeHowFarGap}</p>
         </Notice>
       )}
     </div>
@@ -130,7 +134,10 @@ function DistanceOnArm({
   const known = distance && quantityText({ kind: "length", value: mean(distance.values) }, unit);
   const [practised] = useState(isPractised);
   return (
-    <Decided known={known !== undefined} summary={`Distance from the pivot line: ${known}`}>
+    <Decided
+      known={known !== undefined}
+      summary={messages.distanceFromPivotLine({ known: known ?? "" })}
+    >
       <ReadingDrawing
         layoutKind={layout.kind}
         armRole={layout.armRole}

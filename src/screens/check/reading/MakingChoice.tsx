@@ -1,20 +1,21 @@
 import { geometryRegistry, isGeometryReadingName } from "../../../physics/readings/index.ts";
 import { askedGeometry, askedLinkage } from "../../../records/filling/askedGeometry.ts";
 import { chooseMaking, isMadeOfParts, readingMadeOf } from "../../../records/filling/makings.ts";
+import * as messages from "../../../words/compiled/screens/check/reading.ts";
 import { Known } from "../../guide/Known.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Segmented } from "../../parts/Choices.tsx";
 
 const ways = {
   bolts: {
-    legend: "How do you take the arm's lengths?",
-    direct: "Square to the pivot line",
-    parts: "From both bolts, by tape",
+    legend: messages.howDoYouTake,
+    direct: messages.squareToPivotLine,
+    parts: messages.fromBothBoltsBy,
   },
   heights: {
-    legend: "How do you take the arm's angles?",
-    direct: "Gauge or phone",
-    parts: "By two heights, by tape",
+    legend: messages.howDoYouTakeArms,
+    direct: messages.gaugeOrPhone,
+    parts: messages.byTwoHeightsBy,
   },
 } as const;
 
@@ -34,7 +35,9 @@ export function MakingChoice({
   const words = ways[by];
   const taken = parts ? words.parts : words.direct;
   return (
-    <Known summary={`Taken ${taken.charAt(0).toLowerCase()}${taken.slice(1)}`}>
+    <Known
+      summary={messages.taken({ taken: taken.charAt(0).toLowerCase(), taken2: taken.slice(1) })}
+    >
       <Segmented
         legend={words.legend}
         value={parts ? "parts" : "direct"}

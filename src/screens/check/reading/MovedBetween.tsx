@@ -2,6 +2,7 @@ import { limitOf } from "../../../physics/readings/index.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import { chooseMoved, type Moved, movedBetween } from "../../../records/filling/movedBetween.ts";
 import { standOf, standReading } from "../../../records/filling/stand.ts";
+import * as messages from "../../../words/compiled/screens/check/reading.ts";
 import { Known } from "../../guide/Known.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
@@ -22,12 +23,12 @@ export function MovedBetween({
   const gap = standReading(side, standOf(stored, side));
   const question = (
     <Segmented<Moved>
-      legend="Moved or bounced since the gap was read?"
+      legend={messages.movedOrBouncedSince}
       value={moved}
       onChange={(value) => change((current) => chooseMoved(current, side, value))}
       options={[
-        { value: "no", name: "No" },
-        { value: "yes", name: "Yes" },
+        { value: "no", name: messages.no },
+        { value: "yes", name: messages.yes },
       ]}
     />
   );
@@ -35,16 +36,18 @@ export function MovedBetween({
   const asked = limitOf(step.id)?.index === 0 || moved === "yes";
   return (
     <>
-      {asked ? question : <Known summary="Not moved since the gap was read">{question}</Known>}
+      {asked ? question : <Known summary={messages.notMovedSinceGap}>{question}</Known>}
       {moved === "yes" && (
         <Notice tone="care" live>
           <p>
             {friction === undefined
-              ? "It may not stand as high as before. Read the gap again as it stands now."
-              : `Friction may hold it ± ${quantityText({ kind: "length", value: friction }, preferences.length)} higher or lower than before. That is now in the ± of this side's clearances. Better: read the gap again.`}
+              ? messages.itMayNotStand
+              : messages.frictionMayHoldIt({
+                  friction: quantityText({ kind: "length", value: friction }, preferences.length),
+                })}
           </p>
           <div class="row">
-            <Button onClick={() => go(gap)}>Read the gap again</Button>
+            <Button onClick={() => go(gap)}>{messages.readGapAgain}</Button>
           </div>
         </Notice>
       )}

@@ -12,6 +12,7 @@ import { toolGroupOf, usualReach } from "../../../records/entry/readingTools.ts"
 import type { EntryUnit } from "../../../records/entry/units.ts";
 import { setEntry } from "../../../records/filling/changes.ts";
 import { packRemark } from "../../../records/filling/platforms.ts";
+import * as messages from "../../../words/compiled/screens/check/reading.ts";
 import type { Change } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Segmented } from "../../parts/Choices.tsx";
@@ -160,7 +161,7 @@ export function ReadingEntry({
         setAdded((count) => count + 1);
       }}
     >
-      Add a repeat
+      {messages.addRepeat}
     </Button>
   );
   const photo = <PhotoField id={id} stored={stored} change={change} />;
@@ -173,7 +174,7 @@ export function ReadingEntry({
             {texts.map((text, index) => (
               <div key={index} class="reading-row" onFocusCapture={() => setActive(index)}>
                 <NumberField
-                  label={repeated ? `${label}, time ${index + 1}` : label}
+                  label={repeated ? messages.time({ label, index: index + 1 }) : label}
                   labelUnseen
                   big={!repeated}
                   first={first && index === 0}
@@ -192,7 +193,7 @@ export function ReadingEntry({
                   <Button
                     look="quiet"
                     icon="cross"
-                    label={`Remove reading ${index + 1}`}
+                    label={messages.removeReading({ index: index + 1 })}
                     onClick={() =>
                       put((old) => ({ ...old, texts: old.texts.filter((_, at) => at !== index) }))
                     }
@@ -203,7 +204,7 @@ export function ReadingEntry({
           </div>
           {units && (
             <Segmented
-              legend="Unit of this reading"
+              legend={messages.unitOfThisReading}
               legendUnseen
               value={entry.unit === units[1].value ? units[1].value : units[0].value}
               onChange={(unit) => put((old) => inOtherUnit(old, unit))}
@@ -216,14 +217,13 @@ export function ReadingEntry({
         )}
         {source !== null && source !== "measured" && (
           <p class="small">
-            {capital(sourceWords[source])}. Measured it yourself? Type over it, and it counts as
-            measured.
+            {messages.measuredItYourselfType({ source: capital(sourceWords[source]) })}
           </p>
         )}
       </div>
       {signs && (
         <Segmented
-          legend="Which way"
+          legend={messages.whichWay}
           legendUnseen
           value={isMinus(texts[current] ?? "") ? "minus" : "plus"}
           onChange={(sign) =>
@@ -250,7 +250,7 @@ export function ReadingEntry({
                     if (fix) put((old) => ({ ...old, unit: fix }));
                   }}
                 >
-                  {remark.fix === "in" ? "Yes, inches" : "Yes, mm"}
+                  {remark.fix === "in" ? messages.yesInches : messages.yesMm}
                 </Button>
               </div>
             )}
@@ -278,11 +278,11 @@ export function ReadingEntry({
       {brief ? (
         <>
           {how && (
-            <Disclosure summary="How">
+            <Disclosure summary={messages.how}>
               <div class="reading-how">{how}</div>
             </Disclosure>
           )}
-          <Disclosure summary="Repeat, photo" open={hasPhoto}>
+          <Disclosure summary={messages.repeatPhoto} open={hasPhoto}>
             {more}
             {photo}
           </Disclosure>

@@ -12,6 +12,7 @@ import { limitIn } from "../../../records/entry/entryPath.ts";
 import { chosen } from "../../../records/filling/choice.ts";
 import { isHeightSettled } from "../../../records/filling/settledHeight.ts";
 import { sidesOf } from "../../../records/filling/sides.ts";
+import * as messages from "../../../words/compiled/screens/check/reading.ts";
 import { drawingValues, drawnReadingOf } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
 import { isPractised } from "../../guide/practice.ts";
@@ -46,10 +47,10 @@ function signsOf(stored: StoredCheck, id: string) {
   if (name === "stopLean") {
     return kind !== undefined && !layoutRegistry[kind].onArm
       ? undefined
-      : { plus: "+ top toward pivot", minus: "− top away" };
+      : { plus: messages.topTowardPivot, minus: messages.topAway };
   }
   return name.endsWith("Angle")
-    ? { plus: "+ lower at wheel", minus: "− higher at wheel" }
+    ? { plus: messages.lowerAtWheel, minus: messages.higherAtWheel }
     : undefined;
 }
 

@@ -6,6 +6,7 @@ import {
   settledId,
   withSettledHeight,
 } from "../../../records/filling/settledHeight.ts";
+import * as messages from "../../../words/compiled/screens/check/reading.ts";
 import { Known } from "../../guide/Known.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Segmented } from "../../parts/Choices.tsx";
@@ -14,13 +15,13 @@ import { NumberEntry } from "../NumberEntry.tsx";
 const readings = [
   {
     from: "lifted",
-    label: "After lifting",
-    how: "Lift the bumper about 1 1/2 in and let go, three times. Then read.",
+    label: messages.afterLifting,
+    how: messages.liftBumperAbout1,
   },
   {
     from: "pushed",
-    label: "After pushing down",
-    how: "Push the bumper down about 1 1/2 in and let go, three times. Then read.",
+    label: messages.afterPushingDown,
+    how: messages.pushBumperDownAbout,
   },
 ] as const;
 
@@ -53,8 +54,9 @@ export function SettledHeight({ stored, change, preferences, step }: StepProps) 
       ))}
       {settleMm !== undefined && (
         <p class="small" role="status">
-          The average counts. Friction holds it within ±{"\u00a0"}
-          {quantityText({ kind: "length", value: settleMm }, preferences.length)}.
+          {messages.averageCountsFrictionHolds({
+            settleMm: quantityText({ kind: "length", value: settleMm }, preferences.length),
+          })}
         </p>
       )}
     </div>
@@ -70,16 +72,16 @@ export function SettledChoice({
   const side = sideOf(step.id);
   const settled = isHeightSettled(stored, side);
   return (
-    <Known summary={settled ? "Read twice: lifted, then pushed" : "Read once, as it stands"}>
+    <Known summary={settled ? messages.readTwiceLiftedThen : messages.readOnceAsIt}>
       <Segmented
-        legend="How often is it read?"
+        legend={messages.howOftenIsIt}
         value={settled ? "settled" : "once"}
         onChange={(way) =>
           change((current) => chooseSettledHeight(current, side, way === "settled"))
         }
         options={[
-          { value: "once", name: "Once, as it stands" },
-          { value: "settled", name: "Lifted, then pushed" },
+          { value: "once", name: messages.onceAsItStands },
+          { value: "settled", name: messages.liftedThenPushed },
         ]}
       />
     </Known>

@@ -1,5 +1,6 @@
 import { parseReadingId, standingNames } from "../../../physics/readings/index.ts";
 import { chooseStand, type Stand, standOf, standReading } from "../../../records/filling/stand.ts";
+import * as messages from "../../../words/compiled/screens/check/reading.ts";
 import { StandPicture } from "../../drawings/choices/StandPicture.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices } from "../../parts/Choices.tsx";
@@ -7,10 +8,10 @@ import { Notice } from "../../parts/Notice.tsx";
 import { wordedLayout } from "../../readings/readingWords.ts";
 
 const stands: readonly { value: Stand; name: string }[] = [
-  { value: "gap", name: "Gap" },
-  { value: "touching", name: "Touching" },
-  { value: "pressed", name: "Pressed" },
-  { value: "missing", name: "No stop or ruined" },
+  { value: "gap", name: messages.gap },
+  { value: "touching", name: messages.touching },
+  { value: "pressed", name: messages.pressed },
+  { value: "missing", name: messages.noStopOrRuined },
 ];
 
 /** Does this step ask how the stop stands? */
@@ -33,7 +34,7 @@ export function StandChoice({
     <>
       <div class="layout-choices stand-choices">
         <Choices
-          legend="How does the stop stand, vehicle on its wheels?"
+          legend={messages.howDoesStopStand}
           value={stand}
           onChange={(chosen) => {
             change((current) => chooseStand(current, side, chosen));
@@ -48,10 +49,7 @@ export function StandChoice({
       </div>
       {(stand === "pressed" || stand === "touching") && (
         <Notice tone="care">
-          <p>
-            It rests on its stop. Look at springs and load first: inspections fail a vehicle that
-            rests on its stops.
-          </p>
+          <p>{messages.itRestsOnIts}</p>
         </Notice>
       )}
     </>

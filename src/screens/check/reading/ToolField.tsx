@@ -11,6 +11,7 @@ import {
   type ToolId,
 } from "../../../records/entry/tools.ts";
 import { toolsOf } from "../../../records/entry/toolTolerance.ts";
+import * as messages from "../../../words/compiled/screens/check/reading.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Choices, type Option } from "../../parts/Choices.tsx";
 import { Disclosure } from "../../parts/Disclosure.tsx";
@@ -49,7 +50,7 @@ export function ToolField({
   );
   const isMeasured = measured !== undefined && typed && width.ok && width.value === measured.tol;
   const ofWhat = isMeasured
-    ? "± measured by pairs"
+    ? messages.measuredByPairs
     : typed
       ? "typed"
       : tool
@@ -71,18 +72,18 @@ export function ToolField({
   });
 
   return (
-    <Disclosure summary={`Measured with: ${ofWhat}, ${shown}`}>
+    <Disclosure summary={messages.measuredWith({ ofWhat, shown })}>
       {group && (
         <>
           <Choices
-            legend="What do you measure with?"
+            legend={messages.whatDoYouMeasure}
             value={tool}
             onChange={chooseTool}
             options={toolOptions}
           />
           {reachOptions.length > 0 && (
             <Choices
-              legend="How well can you get at it?"
+              legend={messages.howWellCanYou}
               value={reach}
               onChange={(chosen) => onChange({ reach: chosen, tol: "" })}
               options={reachOptions}
@@ -93,14 +94,15 @@ export function ToolField({
       {measured && (
         <Notice tone="info">
           <p>
-            Two people who took this reading with this tool differed: over {measured.pairs} pairs a
-            reading is known to ± {shareText(measured.tol, kind, entry.unit)}. That was measured;
-            the usual ± is assumed.
+            {messages.twoPeopleWhoTook({
+              pairs: measured.pairs,
+              share: shareText(measured.tol, kind, entry.unit),
+            })}
           </p>
           {!isMeasured && (
             <div class="row">
               <Button onClick={() => onChange({ tol: entryText(measured.tol, kind, entry.unit) })}>
-                Use the measured ±
+                {messages.useMeasured}
               </Button>
             </div>
           )}
@@ -113,17 +115,19 @@ export function ToolField({
       )}
       {tool && shares?.ok && !typed && (
         <p class="small soft">
-          Of the ± {shareText(shares.value.halfWidth, kind, entry.unit)}: the tool{" "}
-          {shareText(shares.value.limit, kind, entry.unit)}, reading its marks{" "}
-          {shareText(shares.value.reading, kind, entry.unit)}
-          {shares.value.placing > 0 &&
-            `, getting at it ${shareText(shares.value.placing, kind, entry.unit)} (common practice)`}
-          ; squared, added, root taken. The tool's limit: {limitSource(tool)}.
+          {messages.ofToolReadingIts({
+            share: shareText(shares.value.halfWidth, kind, entry.unit),
+            share2: shareText(shares.value.limit, kind, entry.unit),
+            share3: shareText(shares.value.reading, kind, entry.unit),
+            hasPlacing: shares.value.placing > 0,
+            share4: shareText(shares.value.placing, kind, entry.unit),
+            limitSource: limitSource(tool),
+          })}
         </p>
       )}
       <NumberField
-        label="Or your own ±"
-        hint="How far the reading may be off, either way. It widens the answer's margin of error."
+        label={messages.orYourOwn}
+        hint={messages.howFarReadingMay}
         value={entry.tol}
         onInput={(tol) => onChange({ tol })}
         fractions={entry.unit === "in"}
@@ -131,7 +135,7 @@ export function ToolField({
         placeholder={typed ? "" : shown.replace(/^± |[a-z°]+$/g, "").trim()}
         {...(unreadable && {
           tone: "no" as const,
-          message: "This ± can't be read. Type a number such as 1 or 1/16.",
+          message: messages.thisCantBeRead,
         })}
       />
     </Disclosure>

@@ -1,5 +1,6 @@
 import type { LayoutKind } from "../../../physics/fitment.ts";
 import type { LimitPlace } from "../../../physics/readings/index.ts";
+import * as messages from "../../../words/compiled/screens/check/reading.ts";
 import type { PicturedReading } from "../../drawings/drawnNumbers.ts";
 import type { RightWrongProps } from "../../drawings/rightWrong/RightWrong.tsx";
 import { Disclosure } from "../../parts/Disclosure.tsx";
@@ -25,7 +26,7 @@ export function WhatGoesWrong({
   const wide = window.matchMedia("(min-width: 1000px)").matches;
   const words = (
     <>
-      <strong>What goes wrong:</strong> {wrong}
+      <strong>{messages.whatGoesWrong}</strong> {wrong}
     </>
   );
   if (!reading) return <p class="small soft">{words}</p>;
@@ -33,7 +34,7 @@ export function WhatGoesWrong({
     <Disclosure
       summary={
         <span class="wrong-words">
-          {words} <span class="wrong-more">Pictures</span>
+          {words} <span class="wrong-more">{messages.pictures}</span>
         </span>
       }
       open={wide}

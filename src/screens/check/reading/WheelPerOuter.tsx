@@ -1,4 +1,5 @@
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
+import * as messages from "../../../words/compiled/screens/check/reading.ts";
 import type { Change } from "../../guide/stepProps.ts";
 import { Disclosure } from "../../parts/Disclosure.tsx";
 import type { Preferences } from "../../preferences.ts";
@@ -11,16 +12,13 @@ export function WheelPerOuter(props: {
   preferences: Preferences;
 }) {
   return (
-    <Disclosure summary="Wheel moves more than the outer joint?">
-      <p class="small">
-        Only if the vehicle's data give it: how many mm the wheel moves per mm of the joint. Empty:
-        what is usual for such arms, with its margin of error. Better: measure the other arm.
-      </p>
+    <Disclosure summary={messages.wheelMovesMoreThan}>
+      <p class="small">{messages.onlyIfVehiclesData}</p>
       <NumberEntry
         {...props}
         id="layout.wheelPerOuter"
-        label="Wheel travel per joint travel"
-        unitWords="mm per mm"
+        label={messages.wheelTravelPerJoint}
+        unitWords={messages.mmPerMm}
       />
     </Disclosure>
   );

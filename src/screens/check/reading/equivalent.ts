@@ -5,6 +5,7 @@ import type { Entry } from "../../../records/entry/entry.ts";
 import { sixteenths } from "../../../records/entry/quantityText.ts";
 import type { EntryKind } from "../../../records/entry/readingCatalogue.ts";
 import { fromModel, mmPerInch } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/check/reading.ts";
 
 /**
  * The reading in the other unit, and the mean where it was taken more than once. Empty: nothing to say.
@@ -20,11 +21,11 @@ export function equivalentText(
   if (!reading.ok) return "";
   const { values } = reading.value;
   const middle = mean(values);
-  const before = values.length > 1 ? `Mean of ${values.length}: ` : "= ";
+  const before = values.length > 1 ? messages.meanOf({ values: values.length }) : "= ";
   switch (kind) {
     case "length": {
       const mm = `${middle.toFixed(1)} mm`;
-      const about = brief ? "" : ` (about ${sixteenths(middle / mmPerInch)})`;
+      const about = brief ? "" : messages.about({ sixteenths: sixteenths(middle / mmPerInch) });
       const inches = `${(middle / mmPerInch).toFixed(2)} in${about}`;
       if (values.length > 1)
         return entry.unit === "in" ? `${before}${inches} = ${mm}` : `${before}${mm} = ${inches}`;

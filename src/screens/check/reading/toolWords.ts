@@ -2,24 +2,25 @@ import type { EntryKind } from "../../../records/entry/readingCatalogue.ts";
 import type { Reach, ToolGroup, ToolId } from "../../../records/entry/tools.ts";
 import { tapeClasses, tapeClassOf } from "../../../records/entry/toolTolerance.ts";
 import { type EntryUnit, fromModel } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/check/reading.ts";
 
 export const toolWords: {
   readonly [Tool in ToolId]: { readonly name: string; readonly hint: string };
 } = {
-  tape: { name: "Tape, no class on it", hint: "Taken as class III" },
-  tapeI: { name: "Tape, class I", hint: "A Roman I near its zero" },
-  tapeII: { name: "Tape, class II", hint: "A Roman II near its zero" },
-  tapeIII: { name: "Tape, class III", hint: "A Roman III near its zero" },
-  rule: { name: "Steel rule", hint: "" },
-  caliper: { name: "Caliper", hint: "" },
-  feeler: { name: "Feeler gauge", hint: "Gaps up to 5 mm" },
-  angleGauge: { name: "Digital angle gauge", hint: "" },
-  phone: { name: "Phone laid along the line", hint: "" },
-  level: { name: "Level or bubble inclinometer", hint: "" },
-  protractor: { name: "Protractor", hint: "" },
-  wheelScales: { name: "Wheel scales, level floor", hint: "" },
-  wheelScale: { name: "Wheel scale with blocks", hint: "" },
-  weighbridge: { name: "Public truck scale, halved", hint: "" },
+  tape: { name: messages.tapeNoClassOn, hint: messages.takenAsClassIii },
+  tapeI: { name: messages.tapeClassI, hint: messages.romanINearIts },
+  tapeII: { name: messages.tapeClassIi, hint: messages.romanIiNearIts },
+  tapeIII: { name: messages.tapeClassIii, hint: messages.romanIiiNearIts },
+  rule: { name: messages.steelRule, hint: "" },
+  caliper: { name: messages.caliper, hint: "" },
+  feeler: { name: messages.feelerGauge, hint: messages.gapsUpTo5 },
+  angleGauge: { name: messages.digitalAngleGauge, hint: "" },
+  phone: { name: messages.phoneLaidAlongLine, hint: "" },
+  level: { name: messages.levelOrBubbleInclinometer, hint: "" },
+  protractor: { name: messages.protractor, hint: "" },
+  wheelScales: { name: messages.wheelScalesLevelFloor, hint: "" },
+  wheelScale: { name: messages.wheelScaleWithBlocks, hint: "" },
+  weighbridge: { name: messages.publicTruckScaleHalved, hint: "" },
 };
 
 /** What a tool's limit is taken from. */
@@ -27,29 +28,29 @@ export function limitSource(tool: ToolId): string {
   const tapeClass = tapeClassOf(tool);
   if (tapeClass !== null) {
     const { a, b, c } = tapeClasses[tapeClass];
-    const taken = tool === "rule" ? ", as a class I measure (common practice)" : "";
-    return `OIML R 35-1:2007, clause 4${taken}: ± (${a} + ${b}·L + ${c}) mm, L in meters rounded up, ${c} of it for its end or hook`;
+    const taken = tool === "rule" ? messages.asClassIMeasure : "";
+    return messages.oimlR351({ taken, a, b, c });
   }
-  return tool === "caliper" ? "DIN 862, vernier or dial, inside and depth" : "common practice";
+  return tool === "caliper" ? messages.din862VernierOr : messages.commonPractice;
 }
 
 export const reachWords: {
   readonly [Group in ToolGroup]: { readonly [Way in Reach]?: string };
 } = {
   near: {
-    clear: "Both ends in plain view",
-    awkward: "At arm's length, around a corner",
-    far: "By eye, or over a long way",
+    clear: messages.bothEndsInPlain,
+    awkward: messages.atArmsLengthAround,
+    far: messages.byEyeOrOver,
   },
   length: {
-    clear: "Both ends in plain view",
-    awkward: "At arm's length, around a corner",
-    far: "By eye, or over a long way",
+    clear: messages.bothEndsInPlain,
+    awkward: messages.atArmsLengthAround,
+    far: messages.byEyeOrOver,
   },
   angle: {
-    clear: "Laid along the line",
-    awkward: "Held beside it",
-    far: "By eye",
+    clear: messages.laidAlongLine,
+    awkward: messages.heldBesideIt,
+    far: messages.byEye,
   },
   mass: {},
 };

@@ -3,8 +3,10 @@ import type { Side } from "../../../physics/fitment.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { helperInputs } from "../../../records/filling/helperInputs.ts";
 import { packCornerMass } from "../../../records/filling/platforms.ts";
+import * as messages from "../../../words/compiled/screens/check/ride.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
+import { filled } from "../../filled.ts";
 import { isPractised } from "../../guide/practice.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices } from "../../parts/Choices.tsx";
@@ -37,21 +39,21 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
   return (
     <>
       <Choices<MassWay>
-        legend={`How do you know the weight on the ${side} wheel?`}
+        legend={messages.howDoYouKnow({ side })}
         legendUnseen
         value={way}
         onChange={(value) => change((current) => withMassWay(current, side, value))}
         options={[
-          { value: "scale", name: "Wheel scale", hint: "This wheel by itself." },
+          { value: "scale", name: messages.wheelScale, hint: messages.thisWheelByItself },
           {
             value: "axle",
-            name: "Half of the axle's weight",
-            hint: "From a truck scale: both wheels of this axle on the plate.",
+            name: messages.halfOfAxlesWeight,
+            hint: messages.fromTruckScaleBoth,
           },
           ...(pack
             ? [{ value: "pack" as const, name: packOption.name, hint: packOption.hint }]
             : []),
-          { value: "unknown", name: "Not known" },
+          { value: "unknown", name: messages.notKnown },
         ]}
       />
       <div ref={opened} class="stack">
@@ -89,41 +91,33 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
               stored={stored}
               change={change}
               preferences={preferences}
-              label="Weight of this axle"
-              hint="As the vehicle stands now, driver out."
+              label={messages.weightOfThisAxle}
+              hint={messages.asVehicleStandsNow}
               usual="2 %"
             />
-            <p class="small">
-              No ticket? The axle rating (GAWR) on the door label is an upper bound: this axle
-              weighs less as it stands. Don't type it here; use it as a limit for the payload.
-            </p>
+            <p class="small">{messages.noTicketAxleRating}</p>
             <Notice tone="care">
-              <p>
-                Half of it counts for each wheel, ± 5 % for the difference left to right (common
-                practice). Tank, battery and driver make one side heavier; a wheel scale says how
-                much.
-              </p>
+              <p>{messages.halfOfItCounts}</p>
             </Notice>
           </>
         )}
         {way === "pack" && pack && (
           <Notice tone="care">
             <p>
-              <strong>
-                {sentenceText([{ kind: "mass", value: pack.values[0] ?? 0 }], massUnit)} ±{" "}
-                {sentenceText([{ kind: "mass", value: pack.tol }], massUnit)}
-              </strong>
-              , usual for this vehicle by the parts library. Bodies, tanks and racks differ: a truck
-              scale ticket is better.
+              {filled(messages.usualForThisVehicle, {
+                strong: (
+                  <strong>
+                    {sentenceText([{ kind: "mass", value: pack.values[0] ?? 0 }], massUnit)} ±{" "}
+                    {sentenceText([{ kind: "mass", value: pack.tol }], massUnit)}
+                  </strong>
+                ),
+              })}
             </p>
           </Notice>
         )}
         {way === "unknown" && (
           <Notice tone="unsure" live>
-            <p>
-              The answer then can't say how often or how hard the wheel reaches the stop, nor which
-              stiffness works. A truck scale ticket for this axle is enough.
-            </p>
+            <p>{messages.answerThenCantSay}</p>
           </Notice>
         )}
       </div>

@@ -1,6 +1,7 @@
 import { chosen, withChoice } from "../../../records/filling/choice.ts";
 import { dampingShares } from "../../../records/filling/usualValues.ts";
 import { cornerMass } from "../../../records/filling/withEstimates.ts";
+import * as messages from "../../../words/compiled/screens/check/ride.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Choices } from "../../parts/Choices.tsx";
@@ -14,31 +15,29 @@ export function DampingStep({ stored, change, preferences, go }: StepProps) {
   const needsMass = cornerMass(stored) === null;
   return (
     <>
-      <p class="known-lead">
-        Damping force per unit speed, measured at the wheel, in bump and rebound.
-      </p>
+      <p class="known-lead">{messages.dampingForcePerUnit}</p>
       <RideWays
         stored={stored}
         change={change}
         preferences={preferences}
         names={["damperBumpNsPerMm", "damperReboundNsPerMm"]}
-        legend="Damping"
+        legend={messages.damping}
         options={[
           {
             value: "share",
-            name: "Estimate it by feel",
-            hint: "As a share of critical damping. Common practice, with a wide ±.",
+            name: messages.estimateItByFeel,
+            hint: messages.asShareOfCritical,
           },
-          { value: "typed", name: "I know it", hint: "From the shock's test sheet." },
+          { value: "typed", name: messages.iKnowIt, hint: messages.fromShocksTestSheet },
         ]}
-        unsaid="Contacts and impacts then can't be worked out."
+        unsaid={messages.contactsAndImpactsThen}
       >
         {(way) => (
           <>
             {way === "share" && (
               <>
                 <Choices
-                  legend="How do the shocks feel?"
+                  legend={messages.howDoShocksFeel}
                   value={chosen(stored, "damping.share")}
                   onChange={(share) =>
                     change((current) => withChoice(current, "damping.share", share))
@@ -46,14 +45,19 @@ export function DampingStep({ stored, change, preferences, go }: StepProps) {
                   options={dampingShares.map((share) => ({
                     value: share.id,
                     name: share.words,
-                    hint: `${Math.round(100 * share.value)} ± ${Math.round(100 * share.tol)} % of critical, rebound twice bump`,
+                    hint: messages.ofCriticalReboundTwice({
+                      share: Math.round(100 * share.value),
+                      tol: Math.round(100 * share.tol),
+                    }),
                   }))}
                 />
-                <EstimateLine {...props} name="damperBumpNsPerMm" lead="In bump " />
+                <EstimateLine {...props} name="damperBumpNsPerMm" lead={messages.inBump} />
                 {(needsRate || needsMass) && (
                   <div class="row">
                     {needsRate && (
-                      <Button onClick={() => go("ride.wheelRateNPerMm")}>To the spring rate</Button>
+                      <Button onClick={() => go("ride.wheelRateNPerMm")}>
+                        {messages.toSpringRate}
+                      </Button>
                     )}
                     {needsMass && (
                       <Button
@@ -61,23 +65,21 @@ export function DampingStep({ stored, change, preferences, go }: StepProps) {
                           go(`${stored.record.corners[0]?.side ?? "left"}.cornerMassKg`)
                         }
                       >
-                        To the weight
+                        {messages.toWeight}
                       </Button>
                     )}
                   </div>
                 )}
                 {!needsRate && !needsMass && (
-                  <EstimateLine {...props} name="damperReboundNsPerMm" lead="In rebound " />
+                  <EstimateLine {...props} name="damperReboundNsPerMm" lead={messages.inRebound} />
                 )}
               </>
             )}
             {way === "typed" && (
               <>
-                <RideTyped {...props} name="damperBumpNsPerMm" label="In bump" />
-                <RideTyped {...props} name="damperReboundNsPerMm" label="In rebound" />
-                <p class="small soft">
-                  At the wheel: the shock's own figure ÷ its lever ratio squared.
-                </p>
+                <RideTyped {...props} name="damperBumpNsPerMm" label={messages.inBump2} />
+                <RideTyped {...props} name="damperReboundNsPerMm" label={messages.inRebound2} />
+                <p class="small soft">{messages.atWheelShocksOwn}</p>
               </>
             )}
           </>

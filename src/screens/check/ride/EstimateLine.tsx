@@ -2,6 +2,8 @@ import type { RideQuantity } from "../../../physics/fitment.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { estimateOf } from "../../../records/filling/withEstimates.ts";
+import * as messages from "../../../words/compiled/screens/check/ride.ts";
+import { filled } from "../../filled.ts";
 import { Notice } from "../../parts/Notice.tsx";
 import type { Preferences } from "../../preferences.ts";
 import { referencePack } from "../../referencePack.ts";
@@ -33,9 +35,11 @@ export function EstimateLine({
   return (
     <Notice tone="care" live>
       <p>
-        {lead}
-        <strong>{rideRange(name, value, tol, preferences)}</strong>, estimated: {how}. The ± widens
-        the answer's margin of error.
+        {filled(messages.estimatedWidensAnswersMargin, {
+          lead,
+          rideRange: <strong>{rideRange(name, value, tol, preferences)}</strong>,
+          how,
+        })}
       </p>
     </Notice>
   );

@@ -12,6 +12,7 @@ import {
 import { packRide } from "../../../records/filling/platforms.ts";
 import { rideWay, withRideWay } from "../../../records/filling/rideWays.ts";
 import { payloadShares } from "../../../records/filling/usualValues.ts";
+import * as messages from "../../../words/compiled/screens/check/ride.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices } from "../../parts/Choices.tsx";
 import { Disclosure } from "../../parts/Disclosure.tsx";
@@ -37,17 +38,14 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
       stored={stored}
       name="payloadPerCornerKg"
       preferences={preferences}
-      lead="On each wheel of this axle: "
+      lead={messages.onEachWheelOf}
     />
   );
   return (
     <>
-      <p class="known-lead">
-        The most it will carry, on top of what is in it now: people, cargo, trailer weight on the
-        hitch.
-      </p>
+      <p class="known-lead">{messages.mostItWillCarry}</p>
       <Choices
-        legend="Payload"
+        legend={messages.payload}
         value={none ? "none" : way}
         onChange={(value) =>
           change((current) => {
@@ -64,24 +62,24 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
         }
         options={[
           ...(packRide(stored, "payloadPerCornerKg", referencePack()) ? [packOption] : []),
-          { value: "none", name: "None", hint: "It never carries more than now." },
+          { value: "none", name: messages.none, hint: messages.itNeverCarriesMore },
           {
             value: "total",
-            name: "I know the whole load",
-            hint: "Shared out to this wheel below.",
+            name: messages.iKnowWholeLoad,
+            hint: messages.sharedOutToThis,
           },
           {
             value: "hitch",
-            name: "Trailer on the hitch",
-            hint: "Its lever puts more than the tongue weight on the rear axle.",
+            name: messages.trailerOnHitch,
+            hint: messages.itsLeverPutsMore,
           },
           {
             value: "rating",
-            name: "Up to the axle's rating",
-            hint: "On the door label: the most it may ever carry.",
+            name: messages.upToAxlesRating,
+            hint: messages.onDoorLabelMost,
           },
-          { value: "typed", name: "I know it for one wheel" },
-          { value: "unknown", name: "Not known" },
+          { value: "typed", name: messages.iKnowItFor },
+          { value: "unknown", name: messages.notKnown },
         ]}
       />
       {way === "pack" && (
@@ -92,17 +90,19 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
           <TolerancedEntry
             {...props}
             input={helperInputs.payloadTotal}
-            label="The whole load"
+            label={messages.wholeLoad}
             usual="5 %"
           />
-          <Disclosure summary="Add up people and things">
+          <Disclosure summary={messages.addUpPeopleAnd}>
             <NumberEntry
               {...props}
               id={peopleId}
               kind="number"
               allowed="zeroOrMore"
-              label="People"
-              hint={`Each with luggage: ${quantityText({ kind: "mass", value: personKg }, preferences.length)}.`}
+              label={messages.people}
+              hint={messages.eachWithLuggage({
+                personKg: quantityText({ kind: "mass", value: personKg }, preferences.length),
+              })}
               after={withCountedPayload}
             />
             <NumberEntry
@@ -110,13 +110,13 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
               id={thingsId}
               kind="mass"
               allowed="zeroOrMore"
-              label="Things"
-              hint="Cargo, tools, trailer weight on the hitch."
+              label={messages.things}
+              hint={messages.cargoToolsTrailerWeight}
               after={withCountedPayload}
             />
           </Disclosure>
           <Choices
-            legend="How much of it stands over this axle?"
+            legend={messages.howMuchOfIt}
             value={chosen(stored, "payload.share")}
             onChange={(share) => change((current) => withChoice(current, "payload.share", share))}
             options={payloadShares.map((share) => ({ value: share.id, name: share.words }))}
@@ -129,31 +129,27 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
           <TolerancedEntry
             {...props}
             input={helperInputs.tongue}
-            label="Tongue weight"
-            hint="Pressing down on the hitch, not the trailer's own weight."
+            label={messages.tongueWeight}
+            hint={messages.pressingDownOnHitch}
             usual="10 %"
           />
           <TolerancedEntry
             {...props}
             input={helperInputs.overhang}
-            label="Hitch behind the rear axle"
-            hint="Middle of the rear wheel to the ball, straight back."
+            label={messages.hitchBehindRearAxle}
+            hint={messages.middleOfRearWheel}
             usual={usualLength}
           />
           <TolerancedEntry
             {...props}
             input={helperInputs.wheelbase}
-            label="Wheelbase"
-            hint="Middle of the front wheel to middle of the rear wheel."
+            label={messages.wheelbase}
+            hint={messages.middleOfFrontWheel}
             usual={usualLength}
           />
           {onEachWheel}
-          <Disclosure summary="Why it is more than the tongue weight">
-            <p>
-              The hitch hangs behind the rear axle, as on a seesaw: it presses the rear down and
-              lifts the front. A hitch half a wheelbase behind puts half as much again on the rear
-              axle. Cargo behind the axle does the same.
-            </p>
+          <Disclosure summary={messages.whyItIsMore}>
+            <p>{messages.hitchHangsBehindRear}</p>
           </Disclosure>
         </>
       )}
@@ -162,29 +158,22 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
           <TolerancedEntry
             {...props}
             input={helperInputs.axleRating}
-            label="Axle rating"
-            hint="GAWR, front or rear, on the label in the driver's door frame."
+            label={messages.axleRating}
+            hint={messages.gawrFrontOrRear}
             usual="0"
           />
           {onEachWheel}
           <Notice tone="info">
-            <p>
-              This is an upper bound, not what it carries: rating less the weight now, half on each
-              wheel. A stop that passes with it passes with less. A stop that fails may still do for
-              your real load.
-            </p>
+            <p>{messages.thisIsUpperBound}</p>
           </Notice>
         </>
       )}
       {way === "typed" && !none && (
-        <RideTyped {...props} name="payloadPerCornerKg" label="Payload on one wheel of this axle" />
+        <RideTyped {...props} name="payloadPerCornerKg" label={messages.payloadOnOneWheel} />
       )}
       {way === "unknown" && (
         <Notice tone="unsure" live>
-          <p>
-            The answer then says nothing of the loaded vehicle: not its sag, nor how often it
-            reaches the stop. The payload on the vehicle's plate is a good start.
-          </p>
+          <p>{messages.answerThenSaysNothing}</p>
         </Notice>
       )}
     </>

@@ -2,6 +2,7 @@ import type { ComponentChildren } from "preact";
 import type { RideQuantity } from "../../../physics/fitment.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
+import * as messages from "../../../words/compiled/screens/check/ride.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Notice } from "../../parts/Notice.tsx";
 import { numberRemark } from "../remarks.ts";
@@ -37,7 +38,7 @@ export function RideTyped({
         hint={hint}
         usual="0"
       />
-      {estimated && <p class="small soft">In this check it is an estimate: {estimated}.</p>}
+      {estimated && <p class="small soft">{messages.inThisCheckIt({ estimated })}</p>}
       {remark && remark.tone !== "no" && (
         <Notice tone={remark.tone} live>
           <p>{sentenceText(remark.sentence, preferences.length)}</p>

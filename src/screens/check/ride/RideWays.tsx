@@ -2,6 +2,7 @@ import type { ComponentChildren } from "preact";
 import type { RideQuantity } from "../../../physics/fitment.ts";
 import { packRide } from "../../../records/filling/platforms.ts";
 import { rideWay, withRideWay } from "../../../records/filling/rideWays.ts";
+import * as messages from "../../../words/compiled/screens/check/ride.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices, type Option } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
@@ -11,13 +12,13 @@ import { EstimateLine } from "./EstimateLine.tsx";
 
 export const packOption: Option<string> = {
   value: "pack",
-  name: "From the parts library",
-  hint: "What is usual for this vehicle, with a ±.",
+  name: messages.fromPartsLibrary,
+  hint: messages.whatIsUsualFor,
 };
 
 const leads: { readonly [Name in RideQuantity]?: string } = {
-  damperBumpNsPerMm: "In bump ",
-  damperReboundNsPerMm: "In rebound ",
+  damperBumpNsPerMm: messages.inBump,
+  damperReboundNsPerMm: messages.inRebound,
 };
 
 /** How a quantity is come by, what that way needs, and what stays unsaid where it is not known. */
@@ -50,7 +51,7 @@ export function RideWays({
         options={[
           ...(inPack ? [packOption] : []),
           ...options,
-          { value: "unknown", name: "Not known" },
+          { value: "unknown", name: messages.notKnown },
         ]}
       />
       <div ref={opened} class="stack">

@@ -7,6 +7,7 @@ import { entryUnit } from "../../../records/entry/readingCatalogue.ts";
 import { type EntryUnit, unitText } from "../../../records/entry/units.ts";
 import { setEntry } from "../../../records/filling/changes.ts";
 import type { HelperInput } from "../../../records/filling/helperInputs.ts";
+import * as messages from "../../../words/compiled/screens/check/ride.ts";
 import type { Change } from "../../guide/stepProps.ts";
 import { Segmented } from "../../parts/Choices.tsx";
 import type { Preferences } from "../../preferences.ts";
@@ -65,7 +66,7 @@ export function TolerancedEntry({
       {hint && <span class="field-hint">{hint}</span>}
       <div class="toleranced-row">
         <NumberField
-          label="Value"
+          label={messages.value}
           labelUnseen
           value={text}
           fractions={entry.unit === "in"}
@@ -75,7 +76,7 @@ export function TolerancedEntry({
           {...(valueFault && { tone: "no" as const, message: valueFault })}
         />
         <NumberField
-          label="Plus or minus"
+          label={messages.plusOrMinus}
           labelUnseen
           value={entry.tol}
           fractions={entry.unit === "in"}
@@ -88,7 +89,7 @@ export function TolerancedEntry({
       </div>
       {pair && (
         <Segmented
-          legend="Unit"
+          legend={messages.unit}
           legendUnseen
           value={entry.unit === pair[1] ? pair[1] : pair[0]}
           onChange={(chosen) => put({ unit: chosen })}

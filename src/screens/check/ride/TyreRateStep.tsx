@@ -1,6 +1,7 @@
 import { capital } from "../../../physics/sentence.ts";
 import { chosen, withChoice } from "../../../records/filling/choice.ts";
 import { tyreRates } from "../../../records/filling/usualValues.ts";
+import * as messages from "../../../words/compiled/screens/check/ride.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices } from "../../parts/Choices.tsx";
 import { EstimateLine } from "./EstimateLine.tsx";
@@ -10,31 +11,29 @@ import { RideWays } from "./RideWays.tsx";
 export function TyreRateStep({ stored, change, preferences }: StepProps) {
   return (
     <>
-      <p class="known-lead">
-        How much load flattens the tire by one millimeter. Seldom printed anywhere.
-      </p>
+      <p class="known-lead">{messages.howMuchLoadFlattens}</p>
       <RideWays
         stored={stored}
         change={change}
         preferences={preferences}
         names={["tyreRateNPerMm"]}
-        legend="Tire rate"
+        legend={messages.tireRate}
         options={[
           {
             value: "usual",
-            name: "Use a typical value",
-            hint: "By the sort of tire. Common practice, with a wide ±.",
+            name: messages.useTypicalValue,
+            hint: messages.bySortOfTire,
           },
-          { value: "typed", name: "I know it" },
+          { value: "typed", name: messages.iKnowIt },
         ]}
-        unsaid="Contacts and impacts then can't be worked out."
+        unsaid={messages.contactsAndImpactsThen}
       >
         {(way) => (
           <>
             {way === "usual" && (
               <>
                 <Choices
-                  legend="Sort of tire"
+                  legend={messages.sortOfTire}
                   value={chosen(stored, "tyre.sort")}
                   onChange={(sort) => change((current) => withChoice(current, "tyre.sort", sort))}
                   options={tyreRates.map((tyre) => ({
@@ -51,8 +50,8 @@ export function TyreRateStep({ stored, change, preferences }: StepProps) {
                 change={change}
                 preferences={preferences}
                 name="tyreRateNPerMm"
-                label="Tire rate"
-                hint="At its driving pressure."
+                label={messages.tireRate}
+                hint={messages.atItsDrivingPressure}
               />
             )}
           </>

@@ -1,5 +1,6 @@
 import { hasBeamAxle } from "../../../records/filling/layoutChoices.ts";
 import { unsprungShares } from "../../../records/filling/usualValues.ts";
+import * as messages from "../../../words/compiled/screens/check/ride.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { EstimateLine } from "./EstimateLine.tsx";
 import { RideTyped } from "./RideTyped.tsx";
@@ -10,24 +11,26 @@ export function UnsprungMassStep({ stored, change, preferences }: StepProps) {
   const share = unsprungShares[axle ? "axle" : "independent"];
   return (
     <>
-      <p class="known-lead">
-        What moves up and down with the wheel: tire, wheel, brake, hub and half of the arms or axle.
-      </p>
+      <p class="known-lead">{messages.whatMovesUpAnd}</p>
       <RideWays
         stored={stored}
         change={change}
         preferences={preferences}
         names={["unsprungMassKg"]}
-        legend="Unsprung mass at one wheel"
+        legend={messages.unsprungMassAtOne}
         options={[
           {
             value: "share",
-            name: "Use a typical value",
-            hint: `${Math.round(100 * share.value)} ± ${Math.round(100 * share.tol)} % of the weight on the wheel, ${axle ? "beam axle" : "independent wheels"}. Common practice.`,
+            name: messages.useTypicalValue,
+            hint: messages.ofWeightOnWheel({
+              share: Math.round(100 * share.value),
+              tol: Math.round(100 * share.tol),
+              isAxle: Boolean(axle),
+            }),
           },
-          { value: "typed", name: "I know it" },
+          { value: "typed", name: messages.iKnowIt },
         ]}
-        unsaid="Impacts then can't be worked out: no peak force, no stiffness that works."
+        unsaid={messages.impactsThenCantBe}
       >
         {(way) => (
           <>
@@ -40,7 +43,7 @@ export function UnsprungMassStep({ stored, change, preferences }: StepProps) {
                 change={change}
                 preferences={preferences}
                 name="unsprungMassKg"
-                label="Unsprung mass"
+                label={messages.unsprungMass}
               />
             )}
           </>

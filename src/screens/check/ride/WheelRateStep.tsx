@@ -1,4 +1,5 @@
 import { helperInputs } from "../../../records/filling/helperInputs.ts";
+import * as messages from "../../../words/compiled/screens/check/ride.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { EstimateLine } from "./EstimateLine.tsx";
 import { RideTyped } from "./RideTyped.tsx";
@@ -9,49 +10,47 @@ export function WheelRateStep({ stored, change, preferences }: StepProps) {
   const props = { stored, change, preferences };
   return (
     <>
-      <p class="known-lead">
-        How much load brings this corner down by one millimeter, at the wheel, on its spring.
-      </p>
+      <p class="known-lead">{messages.howMuchLoadBrings}</p>
       <RideWays
         stored={stored}
         change={change}
         preferences={preferences}
         names={["wheelRateNPerMm"]}
-        legend="Wheel rate"
+        legend={messages.wheelRate}
         options={[
           {
             value: "sag",
-            name: "From a known load",
-            hint: "Put a weight over the wheel and measure how far it comes down. Best without papers.",
+            name: messages.fromKnownLoad,
+            hint: messages.putWeightOverWheel,
           },
           {
             value: "coil",
-            name: "From the coil's dimensions",
-            hint: "Wire, diameter, coils. Coil springs of round steel wire only.",
+            name: messages.fromCoilsDimensions,
+            hint: messages.wireDiameterCoilsCoil,
           },
-          { value: "typed", name: "I know it" },
+          { value: "typed", name: messages.iKnowIt },
         ]}
-        unsaid="The answer then can't say how often or how hard the loaded wheel reaches the stop, nor which stiffness works. Two people of known weight and a tape are enough."
+        unsaid={messages.answerThenCantSayHow}
       >
         {(way) => (
           <>
             {way === "sag" && (
               <>
                 <ol class="numbered small">
-                  <li>Measure from the wheel center to the fender.</li>
-                  <li>Put the load straight over this wheel. Bounce it once to settle.</li>
-                  <li>Re-measure with the load on. The stop must not touch yet.</li>
+                  <li>{messages.measureFromWheelCenter}</li>
+                  <li>{messages.putLoadStraightOver}</li>
+                  <li>{messages.reMeasureWithLoad}</li>
                 </ol>
                 <TolerancedEntry
                   {...props}
                   input={helperInputs.sagLoad}
-                  label="Load over this wheel"
+                  label={messages.loadOverThisWheel}
                   usual="3 %"
                 />
                 <TolerancedEntry
                   {...props}
                   input={helperInputs.sag}
-                  label="The fender came down by"
+                  label={messages.fenderCameDownBy}
                   usual="2 mm"
                 />
               </>
@@ -61,36 +60,33 @@ export function WheelRateStep({ stored, change, preferences }: StepProps) {
                 <TolerancedEntry
                   {...props}
                   input={helperInputs.coilWire}
-                  label="Wire thickness"
-                  hint="Without paint, with a caliper: it counts four times over."
+                  label={messages.wireThickness}
+                  hint={messages.withoutPaintWithCaliper}
                   usual="0.1 mm"
                 />
                 <TolerancedEntry
                   {...props}
                   input={helperInputs.coilOutside}
-                  label="Outside diameter of the coil"
+                  label={messages.outsideDiameterOfCoil}
                   usual="1 mm"
                 />
                 <TolerancedEntry
                   {...props}
                   input={helperInputs.coilActive}
-                  label="Active coils"
-                  hint="Those free to move: leave out what lies on the seats."
+                  label={messages.activeCoils}
+                  hint={messages.thoseFreeToMove}
                   unitWords="coils"
                   usual="0.25"
                 />
                 <TolerancedEntry
                   {...props}
                   input={helperInputs.coilRatio}
-                  label="Wheel travel per spring travel"
-                  hint="1 on a beam axle or strut; on an arm, pivot to wheel over pivot to spring."
+                  label={messages.wheelTravelPerSpring}
+                  hint={messages.n1OnBeamAxle}
                   unitWords=": 1"
                   usual="3 %"
                 />
-                <p class="small soft">
-                  k = G·d⁴ / (8·D³·n), Shigley, Mechanical Engineering Design, ch. 10; at the wheel,
-                  divided by the lever ratio squared. G = 79.3 ± 2 kN/mm² (spring steel).
-                </p>
+                <p class="small soft">{messages.kGD8}</p>
               </>
             )}
             {(way === "sag" || way === "coil") && (
@@ -100,8 +96,8 @@ export function WheelRateStep({ stored, change, preferences }: StepProps) {
               <RideTyped
                 {...props}
                 name="wheelRateNPerMm"
-                label="Rate at the wheel"
-                hint="Wheel rate, not spring rate: spring rate ÷ lever ratio²."
+                label={messages.rateAtWheel}
+                hint={messages.wheelRateNotSpring}
               />
             )}
           </>

@@ -1,6 +1,7 @@
 import { quantityText, sentenceText } from "../../../records/entry/quantityText.ts";
 import { blockOf, withBlock } from "../../../records/filling/blockStop.ts";
 import { helperInputs } from "../../../records/filling/helperInputs.ts";
+import * as messages from "../../../words/compiled/screens/check/stop.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Disclosure } from "../../parts/Disclosure.tsx";
@@ -19,23 +20,20 @@ export function BlockForces({
   const props = { stored, change, preferences };
   const unit = preferences.length;
   return (
-    <Disclosure summary="A plain block of solid rubber? Estimate it">
-      <p class="small">
-        Press a Shore A gauge on a flat, clean face away from the edge, five times, and take the
-        mean.
-      </p>
+    <Disclosure summary={messages.plainBlockOfSolid}>
+      <p class="small">{messages.pressShoreGaugeOn}</p>
       <TolerancedEntry
         {...props}
         input={helperInputs.blockHardness}
-        label="Hardness"
-        unitWords="Shore A"
+        label={messages.hardness}
+        unitWords={messages.shore}
         usual="5"
       />
       <TolerancedEntry
         {...props}
         input={helperInputs.blockDiameter}
-        label="Diameter of the block"
-        hint="Of a square or tapered block: of a circle with its mean area."
+        label={messages.diameterOfBlock}
+        hint={messages.ofSquareOrTapered}
         usual={unit === "in" ? "3/32" : "2"}
       />
       {outcome && !outcome.ok && (
@@ -46,18 +44,25 @@ export function BlockForces({
       {outcome?.ok && (
         <Notice tone="care" live>
           <p>
-            <strong>An estimate:</strong>{" "}
-            {quantityText({ kind: "rate", value: outcome.value.rateNPerMm.value }, unit)} ±{" "}
-            {quantityText({ kind: "rate", value: outcome.value.rateNPerMm.tol }, unit)}, usable{" "}
-            {quantityText({ kind: "length", value: outcome.value.usableCompressionMm }, unit)}. It
-            is ± 25 % at best and says nothing of damping. The answer says so.
+            <strong>{messages.estimate}</strong>{" "}
+            {messages.usableItIs25({
+              rateNPerMm: quantityText(
+                { kind: "rate", value: outcome.value.rateNPerMm.value },
+                unit,
+              ),
+              tol: quantityText({ kind: "rate", value: outcome.value.rateNPerMm.tol }, unit),
+              usableCompressionMm: quantityText(
+                { kind: "length", value: outcome.value.usableCompressionMm },
+                unit,
+              ),
+            })}
           </p>
           <div class="row">
             <Button
               icon="tick"
               onClick={() => change((now) => withBlock(now, outcome.value, unit))}
             >
-              Take this estimate
+              {messages.takeThisEstimate}
             </Button>
           </div>
         </Notice>

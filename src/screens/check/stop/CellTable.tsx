@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
+import * as messages from "../../../words/compiled/screens/check/stop.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Segmented } from "../../parts/Choices.tsx";
 import { NumberCell } from "../keypad/NumberField.tsx";
@@ -57,13 +58,17 @@ export function CellTable({
   const named = (text: string) =>
     caption ? `${caption}, ${text.charAt(0).toLowerCase()}${text.slice(1)}` : text;
   const unitsOf = (of: (column: Column) => string) =>
-    [...new Set(columns.map(of).filter((unit) => unit !== ""))].join(" and ");
+    [...new Set(columns.map(of).filter((unit) => unit !== ""))].join(messages.and);
 
   return (
     <div class="stack-close">
       {onInches && (
         <Segmented
-          legend={caption ? `Units of the table, ${caption.toLowerCase()}` : "Units of this table"}
+          legend={
+            caption
+              ? messages.unitsOfTable({ caption: caption.toLowerCase() })
+              : messages.unitsOfThisTable
+          }
           value={inches ? "in" : "mm"}
           onChange={(unit) => onInches(unit === "in")}
           options={[
@@ -77,7 +82,7 @@ export function CellTable({
         <thead>
           <tr>
             <th scope="col">
-              <span class="unseen">Row</span>
+              <span class="unseen">{messages.row}</span>
             </th>
             {columns.map((column) => (
               <th key={column.name} scope="col">
@@ -97,7 +102,9 @@ export function CellTable({
                 return (
                   <td key={column.name}>
                     <NumberCell
-                      label={named(`Row ${row + 1}, ${column.name.toLowerCase()}`)}
+                      label={named(
+                        messages.row2({ row: row + 1, name: column.name.toLowerCase() }),
+                      )}
                       value={text}
                       wrong={isWrong(text, place, row)}
                       onInput={(typed) =>
@@ -115,7 +122,7 @@ export function CellTable({
                 <Button
                   look="quiet"
                   icon="cross"
-                  label={named(`Remove row ${row + 1}`)}
+                  label={named(messages.removeRow({ row: row + 1 }))}
                   onClick={() =>
                     onCells((old) => [
                       ...old.slice(0, row * width),
@@ -131,13 +138,13 @@ export function CellTable({
       <Button
         wide
         icon="plus"
-        {...(caption && { label: named("Add a row") })}
+        {...(caption && { label: named(messages.addRow) })}
         onClick={() => {
           onCells((old) => [...old, ...Array<string>(width).fill("")]);
           setAdded((count) => count + 1);
         }}
       >
-        Add a row
+        {messages.addRow}
       </Button>
     </div>
   );

@@ -2,6 +2,7 @@ import { secantRate, stiffnessClassOf, stopCurve } from "../../../physics/stop/i
 import type { CheckStop } from "../../../records/check/checkRecord.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import * as messages from "../../../words/compiled/screens/check/stop.ts";
 
 const width = 320;
 const height = 190;
@@ -43,7 +44,10 @@ export function CurveChart({ stop, unit }: { stop: Partial<CheckStop>; unit: Len
       <svg
         viewBox={`0 0 ${width} ${height}`}
         role="img"
-        aria-label={`Force rising to ${text(deepest[1], "force")} at ${text(deepest[0], "length")} of compression`}
+        aria-label={messages.forceRisingToAt({
+          deepest: text(deepest[1], "force"),
+          deepest2: text(deepest[0], "length"),
+        })}
       >
         <path
           d={`M${edge.left} ${height - edge.bottom}H${width - edge.right}M${edge.left} ${edge.top}V${height - edge.bottom}`}
@@ -58,7 +62,7 @@ export function CurveChart({ stop, unit }: { stop: Partial<CheckStop>; unit: Len
               stroke-dasharray="4 4"
             />
             <text x={x(usable) - 5} y={edge.top - 8} text-anchor="end" class="chart-words">
-              fully compressed {text(usable, "length")}
+              {messages.fullyCompressed({ usable: text(usable, "length") })}
             </text>
           </g>
         )}
@@ -78,8 +82,10 @@ export function CurveChart({ stop, unit }: { stop: Partial<CheckStop>; unit: Len
       </svg>
       {usable !== undefined && Number.isFinite(rate) && (
         <figcaption class="small">
-          {text(rate, "rate")} at half of the usable compression: stiffness class{" "}
-          {text(named, "stiffnessClass")}.
+          {messages.atHalfOfUsable({
+            rate: text(rate, "rate"),
+            named: text(named, "stiffnessClass"),
+          })}
         </figcaption>
       )}
     </figure>

@@ -4,6 +4,7 @@ import { type Entry, parseText } from "../../../records/entry/entry.ts";
 import { entryOutcome } from "../../../records/entry/entryPath.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { estimateSentence } from "../../../records/pack/stopTitle.ts";
+import * as messages from "../../../words/compiled/screens/check/stop.ts";
 import { SimilarForces } from "../../choosing/SimilarForces.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Notice } from "../../parts/Notice.tsx";
@@ -52,10 +53,7 @@ export function CurveStep({ stored, change, preferences }: StepProps) {
     (settled ? stopFaults(stored.record.stop ?? {}).find(({ reading }) => reading === id) : null);
   return (
     <>
-      <p class="known-lead">
-        From its test sheet: how far the stop was pressed and the force it gave. Leave out the point
-        (0, 0). You can paste a copied table into the first field.
-      </p>
+      <p class="known-lead">{messages.fromItsTestSheet}</p>
       <SimilarForces stored={stored} onTake={change} unit={preferences.length} />
       <BlockForces stored={stored} change={change} preferences={preferences} />
       {stored.record.stop?.estimated && (
@@ -72,8 +70,8 @@ export function CurveStep({ stored, change, preferences }: StepProps) {
         id={id}
         kind="force"
         columns={[
-          { name: "Pressed by", metric: "mm", inches: "in" },
-          { name: "Force", metric: "N", inches: "lbf" },
+          { name: messages.pressedBy, metric: "mm", inches: "in" },
+          { name: messages.force, metric: "N", inches: "lbf" },
         ]}
         startRows={4}
         wrongRow={settled && entry ? firstNotRising(entry) : -1}

@@ -2,6 +2,7 @@ import { stopFaults } from "../../../records/check/recordRules.ts";
 import { entryOutcome } from "../../../records/entry/entryPath.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { withTestedAtSpeed } from "../../../records/filling/testedAtSpeed.ts";
+import * as messages from "../../../words/compiled/screens/check/stop.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
@@ -28,35 +29,33 @@ export function StopDamping({
   return (
     <>
       <Choices
-        legend="Was it tested at speed?"
+        legend={messages.wasItTestedAt}
         value={tested === undefined ? null : tested ? "speed" : "slow"}
         onChange={(value) => change((current) => withTestedAtSpeed(current, value === "speed"))}
         options={[
           {
             value: "slow",
-            name: "Only pressed slowly, or not known",
-            hint: "Impacts are then worked out without damping, and say so.",
+            name: messages.onlyPressedSlowlyOr,
+            hint: messages.impactsAreThenWorked,
           },
           {
             value: "speed",
-            name: "At several speeds and depths",
-            hint: "Its damping, in and out, is on the sheet.",
+            name: messages.atSeveralSpeedsAnd,
+            hint: messages.itsDampingInAnd,
           },
         ]}
       />
       {tested && (
         <>
-          <p class="small">
-            A slow test says nothing of damping. Type only what was measured at speed.
-          </p>
+          <p class="small">{messages.slowTestSaysNothing}</p>
           <TableEntry
             id={id}
             kind="damping"
-            caption="Damping"
+            caption={messages.damping}
             columns={[
-              { name: "Pressed by", metric: "mm", inches: "in" },
-              { name: "Going in", metric: "N·s/mm", inches: "lbf·s/in" },
-              { name: "Coming out", metric: "N·s/mm", inches: "lbf·s/in" },
+              { name: messages.pressedBy, metric: "mm", inches: "in" },
+              { name: messages.goingIn, metric: "N·s/mm", inches: "lbf·s/in" },
+              { name: messages.comingOut, metric: "N·s/mm", inches: "lbf·s/in" },
             ]}
             startRows={3}
             stored={stored}

@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import { stopFaults } from "../../../records/check/recordRules.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { sidesOf } from "../../../records/filling/sides.ts";
+import * as messages from "../../../words/compiled/screens/check/stop.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
 import { isPractised } from "../../guide/practice.ts";
@@ -57,8 +58,8 @@ export function StopHeightStep({ stored, change, preferences }: StepProps) {
           stored={stored}
           change={change}
           preferences={preferences}
-          label="Usable compression"
-          hint="How far it may be pressed before it is solid, from its test sheet."
+          label={messages.usableCompression}
+          hint={messages.howFarItMay}
           unitChoice
         />
         <NumberEntry
@@ -66,8 +67,8 @@ export function StopHeightStep({ stored, change, preferences }: StepProps) {
           stored={stored}
           change={change}
           preferences={preferences}
-          label="± of the usable compression"
-          hint="How much parts of this kind vary. Empty: 5 %."
+          label={messages.ofUsableCompression}
+          hint={messages.howMuchPartsOf}
           allowed="zeroOrMore"
           unitChoice
         />

@@ -10,11 +10,13 @@ import { stopDifferences } from "../../../records/pack/packSince.ts";
 import type { FoundPart } from "../../../records/pack/partCode.ts";
 import { stateText, stopFacts } from "../../../records/pack/stopFacts.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
+import * as messages from "../../../words/compiled/screens/check/stop.ts";
 import { MoreFound } from "../../choosing/MoreFound.tsx";
 import { PartEntry } from "../../choosing/PartEntry.tsx";
 import { SimilarStops } from "../../choosing/SimilarStops.tsx";
 import { mostShown, useFound } from "../../choosing/search.ts";
 import { latelyFirst, noteStop, stopsLately } from "../../choosing/stopsLately.ts";
+import { filled } from "../../filled.ts";
 import { isPractised } from "../../guide/practice.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
@@ -42,31 +44,32 @@ export function StopStep({ stored, change, preferences }: StepProps) {
   );
   return (
     <>
-      <p class="known-lead">The stop that is fitted, or the one to be checked.</p>
+      <p class="known-lead">{messages.stopThatIsFitted}</p>
       <PartEntry pack={referencePack()} onFound={take} />
       {source === "file" && stop && (
         <Notice tone="info">
           <p>
-            This check came with its stop: <strong>{stopTitle({ name: "", ...stop })}</strong>. It
-            stays unless you choose another one.
+            {filled(messages.thisCheckCameWith, {
+              stopTitle: <strong>{stopTitle({ name: "", ...stop })}</strong>,
+            })}
           </p>
         </Notice>
       )}
       <Choices
-        legend="Where are its figures from?"
+        legend={messages.whereAreItsFigures}
         value={source === "file" ? null : source}
         onChange={(value) => change((current) => withStopSource(current, value))}
         options={[
           {
             value: "pack",
-            name: "In the parts library",
-            ...(!practised && { hint: "Choose it from the list." }),
+            name: messages.inPartsLibrary,
+            ...(!practised && { hint: messages.chooseItFromList }),
           },
           {
             value: "hand",
-            name: "I'll type them",
+            name: messages.illTypeThem,
             ...(!practised && {
-              hint: "Free height and test sheet at hand: forces at several depths.",
+              hint: messages.freeHeightAndTest,
             }),
           },
         ]}
@@ -75,8 +78,8 @@ export function StopStep({ stored, change, preferences }: StepProps) {
       {source === "hand" && (
         <>
           <TextField
-            label="Name of the stop"
-            hint="As it is printed on it or on the box."
+            label={messages.nameOfStop}
+            hint={messages.asItIsPrinted}
             value={stop?.name ?? ""}
             maxLength={recordBounds.labelCharacters}
             capitals
@@ -87,7 +90,7 @@ export function StopStep({ stored, change, preferences }: StepProps) {
             }
           />
           <Segmented
-            legend="Purpose"
+            legend={messages.purpose}
             value={stop?.duty ?? null}
             onChange={(duty) =>
               change((current) =>
@@ -95,14 +98,11 @@ export function StopStep({ stored, change, preferences }: StepProps) {
               )
             }
             options={[
-              { value: "impact", name: "Takes impacts" },
-              { value: "carry", name: "Supports load" },
+              { value: "impact", name: messages.takesImpacts },
+              { value: "carry", name: messages.supportsLoad },
             ]}
           />
-          <p class="small soft">
-            Most stops take impacts and are free when parked. One that supports load is made to stay
-            in contact; it is judged differently.
-          </p>
+          <p class="small soft">{messages.mostStopsTakeImpacts}</p>
         </>
       )}
     </>
@@ -144,27 +144,23 @@ function PackList({
     <>
       {chosenId && since && (
         <Notice tone="care">
-          <p>
-            The library has “{own.name}” with other figures than this check: {since.join(", ")}. The
-            check uses its own figures.
-          </p>
+          <p>{messages.libraryHasWithOther({ name: own.name ?? "", since: since.join(", ") })}</p>
           <div class="row">
-            <Button onClick={() => choose(chosenId)}>Use the library's figures</Button>
+            <Button onClick={() => choose(chosenId)}>{messages.useLibrarysFigures}</Button>
           </div>
         </Notice>
       )}
       {inPack && !isOffered(inPack) && (
         <Notice tone="info">
-          <p>
-            “{inPack.name}” can't be ordered any more: {stateText(inPack)}. It can still be checked
-            as fitted.
-          </p>
+          <p>{messages.cantBeOrderedAny({ name: inPack.name, state: stateText(inPack) })}</p>
           {replacement && (
             <div class="row">
-              <Button onClick={() => choose(replacement.id)}>Choose “{replacement.name}”</Button>
+              <Button onClick={() => choose(replacement.id)}>
+                {messages.choose({ name: replacement.name })}
+              </Button>
             </div>
           )}
-          <Disclosure summary="Similar stops that can be ordered">
+          <Disclosure summary={messages.similarStopsThatCan}>
             <SimilarStops
               pack={referencePack()}
               wanted={inPack}
@@ -176,19 +172,27 @@ function PackList({
       )}
       {stops.length > mostWithoutSearch && (
         <TextField
-          label="Search the stops"
-          hint="Part number, name, height, class, mounting."
+          label={messages.searchStops}
+          hint={messages.partNumberNameHeight}
           value={wanted}
           onInput={setWanted}
         />
       )}
       <Choices
-        legend={`Stops of the parts library (${found.length === stops.length ? stops.length : `${found.length} of ${stops.length}`})`}
+        legend={messages.stopsOfPartsLibrary({
+          found:
+            found.length === stops.length
+              ? stops.length
+              : messages.ofWord({ found: found.length, stops: stops.length }),
+        })}
         value={chosenId}
         onChange={choose}
         options={shown.map((stop) => ({
           value: stop.id,
-          name: stop.id === usual ? `${stopTitle(stop)} (usual on this vehicle)` : stopTitle(stop),
+          name:
+            stop.id === usual
+              ? messages.usualOnThisVehicle({ stopTitle: stopTitle(stop) })
+              : stopTitle(stop),
           hint: stopFacts(stop, unit),
         }))}
       />

@@ -1,5 +1,6 @@
 import { useId } from "preact/hooks";
 import type { AngleKind } from "../../../sensors/phoneAngle.ts";
+import * as messages from "../../../words/compiled/screens/check/tilt.ts";
 import type { TiltTask } from "./tiltTask.ts";
 import "../../drawings/drawings.css";
 
@@ -12,7 +13,7 @@ function PhoneShape({ words = true }: { readonly words?: boolean }) {
       <rect class="phone-top" x={-17} y={-36} width={34} height={7} rx={3} />
       {words && (
         <text class="phone-words" y={-42} text-anchor="middle">
-          top
+          {messages.topWord}
         </text>
       )}
     </g>
@@ -20,8 +21,8 @@ function PhoneShape({ words = true }: { readonly words?: boolean }) {
 }
 
 const words: { readonly [Kind in AngleKind]: string } = {
-  line: "The phone stands on its long edge along the line, its top end toward the wheel, its screen toward you.",
-  lean: "The phone stands upright with its long edge along the stop, its top end up, its screen toward you.",
+  line: messages.phoneStandsOnIts,
+  lean: messages.phoneStandsUprightWith,
 };
 
 /** How to hold the phone for this reading; the wheel is where it is as you look at it. */
@@ -60,10 +61,10 @@ export function HoldPicture({
               <path class="turn" d="M196 54 232 59m-10-7 10 7-12 4" />
             </g>
             <text class="phone-words" x={seen(150)} y={38} text-anchor="middle">
-              top toward the wheel
+              {messages.topTowardWheel}
             </text>
             <text class="caption" x={seen(40)} y={96} text-anchor="middle">
-              pivot
+              {messages.pivot}
             </text>
           </>
         ) : (
@@ -88,11 +89,11 @@ export function HoldPicture({
               y={52}
               text-anchor={wheelAtRight ? "start" : "end"}
             >
-              top up
+              {messages.topUp}
             </text>
             {task.pivotAt !== null && (
               <text class="caption" x={seen(40)} y={96} text-anchor="middle">
-                pivot
+                {messages.pivot}
               </text>
             )}
           </>
@@ -101,8 +102,11 @@ export function HoldPicture({
       {!brief && (
         <p class="small">
           {task.kind === "line"
-            ? "Long edge along the line from bolt center to bolt center. Top of the phone toward the wheel, screen toward you."
-            : `${task.pivotAt === null ? "Look at it along the vehicle" : `Stand so that the pivot is to your ${task.pivotAt}`}. Long edge along the rubber or the rod, top of the phone up, screen toward you.`}
+            ? messages.longEdgeAlongLine
+            : messages.lookAtItAlong({
+                noPivotAt: task.pivotAt === null,
+                pivotAt: task.pivotAt ?? undefined,
+              })}
         </p>
       )}
     </>
@@ -122,9 +126,7 @@ export function TurnPicture({ kind }: { readonly kind: AngleKind }) {
       aria-labelledby={`${id}-title`}
     >
       <title id={`${id}-title`}>
-        {kind === "line"
-          ? "The phone stands on its long edge on a table. It is turned around to face the other way on the same edge."
-          : "The phone stands upright on a table. It is turned around to face the other way."}
+        {kind === "line" ? messages.phoneStandsOnItsLong : messages.phoneStandsUprightOn}
       </title>
       <path class="part" d="M16 97H312" />
       <path class="context" d="M40 97v16M288 97v16" />
@@ -138,10 +140,10 @@ export function TurnPicture({ kind }: { readonly kind: AngleKind }) {
         <circle class="phone-top" cx={-8} cy={-22} r={3.4} />
       </g>
       <text class="caption" x={86} y={14} text-anchor="middle">
-        first
+        {messages.first}
       </text>
       <text class="caption" x={242} y={14} text-anchor="middle">
-        second, facing away
+        {messages.secondFacingAway}
       </text>
     </svg>
   );

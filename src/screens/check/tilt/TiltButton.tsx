@@ -5,6 +5,7 @@ import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import type { Entry } from "../../../records/entry/entry.ts";
 import { entryName } from "../../../records/entry/readingCatalogue.ts";
 import { setEntry } from "../../../records/filling/changes.ts";
+import * as messages from "../../../words/compiled/screens/check/tilt.ts";
 import type { Change } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
 import { later } from "../../parts/later.tsx";
@@ -31,7 +32,7 @@ export function TiltButton({ id, stored, change, preferences, entryOf }: Props) 
   return (
     <>
       <Button wide onClick={() => setOpen(true)}>
-        Measure with this phone's tilt
+        {messages.measureWithThisPhones}
       </Button>
       {open && (
         <TiltDialog

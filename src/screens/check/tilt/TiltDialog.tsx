@@ -5,6 +5,7 @@ import { postureOf, quarterTurns } from "../../../sensors/phoneAngle.ts";
 import type { TiltReading } from "../../../sensors/tiltSamples.ts";
 import { sensorLimits, tiltTolerance } from "../../../sensors/tiltTolerance.ts";
 import { type TiltZero, tiltZeros } from "../../../sensors/tiltZero.ts";
+import * as messages from "../../../words/compiled/screens/check/tilt.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { HoldPicture } from "./HoldPicture.tsx";
@@ -75,7 +76,7 @@ export default function TiltDialog({ id, name, task, entry, onTaken, onLeave }: 
       }}
     >
       <div class="tilt-body">
-        <h2 id={heading}>{zeroing ? "Zero the phone" : name}</h2>
+        <h2 id={heading}>{zeroing ? messages.zeroPhone : name}</h2>
         {tilt.sensor !== "live" && <NoSensor tilt={tilt} />}
         {tilt.sensor === "live" && zeroing && (
           <ZeroPhone
@@ -106,22 +107,26 @@ export default function TiltDialog({ id, name, task, entry, onTaken, onLeave }: 
               {taken && !tilt.holding && !tilt.refusal && (
                 <Notice tone="ok">
                   <p>
-                    Taken: {degreesText(taken.degrees)} {signWords(task, taken.degrees)}, ±{" "}
-                    {taken.tolerance.toFixed(2)}°. It scattered by {taken.scatter.toFixed(2)}°.
-                    {count > 1 && ` The mean of ${count} readings counts.`}
+                    {messages.takenItScatteredBy({
+                      degrees: degreesText(taken.degrees),
+                      sign: signWords(task, taken.degrees),
+                      tolerance: taken.tolerance.toFixed(2),
+                      scatter: taken.scatter.toFixed(2),
+                    })}
+                    {count > 1 && messages.meanOfReadingsCounts({ count })}
                   </p>
                 </Notice>
               )}
             </div>
             <ZeroLine task={task} tilt={tilt} onZero={() => setZeroing(true)} />
             <Button look="main" wide disabled={tilt.holding} onClick={take}>
-              {tilt.holding ? "Hold still …" : taken ? "Take it again" : "Take it"}
+              {tilt.holding ? messages.holdStill : taken ? messages.takeItAgain : messages.takeIt}
             </Button>
           </>
         )}
         {!zeroing && (
           <Button wide onClick={onLeave}>
-            {taken ? "Done" : "Type it instead"}
+            {taken ? messages.done : messages.typeItInstead}
           </Button>
         )}
       </div>
@@ -133,27 +138,24 @@ function NoSensor({ tilt }: { tilt: Tilt }) {
   if (tilt.sensor === "mustAsk") {
     return (
       <>
-        <p>
-          The phone can measure this angle itself. Your browser asks once whether this page may use
-          the tilt sensor. Nothing leaves the phone.
-        </p>
+        <p>{messages.phoneCanMeasureThis}</p>
         <Button look="main" wide onClick={tilt.allow}>
-          Allow the tilt sensor
+          {messages.allowTiltSensor}
         </Button>
       </>
     );
   }
   if (tilt.sensor === "waiting") {
-    return <p role="status">Waiting for the tilt sensor …</p>;
+    return <p role="status">{messages.waitingForTiltSensor}</p>;
   }
   return (
     <Notice tone="care" live>
       <p>
         {tilt.sensor === "refused"
-          ? "The browser blocks the tilt sensor for this page. Allow motion and orientation in the browser's settings, or type the angle from an angle gauge."
+          ? messages.browserBlocksTiltSensor
           : window.isSecureContext
-            ? "No tilt sensor answers: this device has none, or its browser hides it. Measure with an angle gauge and type the angle."
-            : "Browsers give the tilt sensor only to pages opened over https. Measure with an angle gauge and type the angle."}
+            ? messages.noTiltSensorAnswers
+            : messages.browsersGiveTiltSensor}
       </p>
     </Notice>
   );
@@ -168,9 +170,7 @@ function LiveAngle({ task, tilt: { live } }: { task: TiltTask; tilt: Tilt }) {
     return (
       <div class="tilt-number">
         <p class="tilt-status">
-          {live.state === "silent"
-            ? "The sensor has stopped. Move the phone a little."
-            : "Moving too hard to read."}
+          {live.state === "silent" ? messages.sensorHasStoppedMove : messages.movingTooHardTo}
         </p>
       </div>
     );
@@ -192,8 +192,8 @@ function LiveAngle({ task, tilt: { live } }: { task: TiltTask; tilt: Tilt }) {
       <p class="tilt-status">{signWords(task, degrees)}</p>
       <p class={`tilt-motion tilt-${live.state}`}>
         {live.state === "still"
-          ? `Still. Scatter ${live.reading.scatterDegrees.toFixed(2)}°`
-          : "Moving: hold it still"}
+          ? messages.stillScatter({ scatterDegrees: live.reading.scatterDegrees.toFixed(2) })
+          : messages.movingHoldItStill}
       </p>
     </div>
   );
@@ -216,11 +216,11 @@ function ZeroLine({ task, tilt, onZero }: { task: TiltTask; tilt: Tilt; onZero: 
       <p class="small">
         {known?.words ??
           (other
-            ? `Zeroed on its other long edge only: ± ${sensorLimits.none}°. Turn it over.`
-            : `Not zeroed: ± ${sensorLimits.none}°.`)}
+            ? messages.zeroedOnItsOther({ none: sensorLimits.none })
+            : messages.notZeroed({ none: sensorLimits.none }))}
       </p>
       <Button look="quiet" onClick={onZero}>
-        {zero ? "Zero again" : "Zero the phone"}
+        {zero ? messages.zeroAgain : messages.zeroPhone}
       </Button>
     </div>
   );

@@ -8,6 +8,7 @@ import {
   zeroByTurning,
   zeroOnLevel,
 } from "../../../sensors/tiltZero.ts";
+import * as messages from "../../../words/compiled/screens/check/tilt.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { TurnPicture } from "./HoldPicture.tsx";
@@ -15,10 +16,9 @@ import { degreesText } from "./tiltTask.ts";
 import type { Tilt } from "./useTilt.ts";
 
 const refusals = {
-  offsetTooLarge:
-    "The phone would be more than 5° off. Either the surface is not level, or the phone was not turned around on the same edge and spot. Start over.",
-  surfaceTooSteep: "The surface leans more than 15°. Find a flatter one and start over.",
-  otherEdge: "The second time it stood on another edge. Start over, on the same edge both times.",
+  offsetTooLarge: messages.phoneWouldBeMore,
+  surfaceTooSteep: messages.surfaceLeansMoreThan,
+  otherEdge: messages.secondTimeItStood,
 } as const;
 
 /** The posture; a reading is only ever taken in one that will do. */
@@ -61,10 +61,7 @@ export function ZeroPhone({
       });
     });
   };
-  const stand =
-    kind === "line"
-      ? "Stand the phone on its long edge, the one that will lie along the line, on a firm flat surface."
-      : "Stand the phone upright on its lower edge on a firm flat surface. A case with a bulge: take it off.";
+  const stand = kind === "line" ? messages.standPhoneOnIts : messages.standPhoneUprightOn;
 
   return (
     <>
@@ -72,19 +69,15 @@ export function ZeroPhone({
       {first === null && (
         <>
           <p>{stand}</p>
-          <p class="small">
-            Turning it around is better: the surface need not be level. Tap and let it stand still
-            for the first reading. Then turn it around to face the other way on the same edge and
-            spot. The second is taken by itself, with a buzz.
-          </p>
+          <p class="small">{messages.turningItAroundIs}</p>
         </>
       )}
       <div aria-live="assertive" class="stack-close">
         {first !== null && (
           <Notice tone="info">
             <p>
-              <strong>First taken. Now turn it around</strong>, same edge, same spot, and let it
-              stand still. The second is taken by itself.
+              <strong>{messages.firstTakenNowTurn}</strong>
+              {messages.sameEdgeSameSpot}
             </p>
           </Notice>
         )}
@@ -101,11 +94,13 @@ export function ZeroPhone({
         {done?.ok && (
           <Notice tone="ok">
             <p>
-              Zeroed: the sensor showed {degreesText(Math.abs(done.zero.offsetDegrees))} too{" "}
-              {done.zero.offsetDegrees < 0 ? "little" : "much"}, which is corrected from now on. It
-              is good to ± {Math.max(sensorLimits[done.zero.way], leastTiltTolerance)}°.
+              {messages.zeroedSensorShowedToo({
+                degrees: degreesText(Math.abs(done.zero.offsetDegrees)),
+                isOffsetDegrees: done.zero.offsetDegrees < 0,
+                way: Math.max(sensorLimits[done.zero.way], leastTiltTolerance),
+              })}
               {done.zero.way === "turned" &&
-                ` The surface leans by ${degreesText(Math.abs(done.surfaceDegrees))}.`}
+                messages.surfaceLeansBy({ degrees: degreesText(Math.abs(done.surfaceDegrees)) })}
             </p>
           </Notice>
         )}
@@ -115,17 +110,17 @@ export function ZeroPhone({
           <Button look="main" wide disabled={tilt.holding} onClick={turn}>
             {tilt.holding
               ? first
-                ? "Turn it around …"
-                : "Hold still …"
-              : "Zero by turning around"}
+                ? messages.turnItAround
+                : messages.holdStill
+              : messages.zeroByTurningAround}
           </Button>
           <Button wide disabled={tilt.holding} onClick={level}>
-            The surface is level: zero here
+            {messages.surfaceIsLevelZero}
           </Button>
         </>
       )}
       <Button wide look={done?.ok ? "main" : "plain"} onClick={onLeave}>
-        {done?.ok ? "Measure now" : "Cancel"}
+        {done?.ok ? messages.measureNow : "Cancel"}
       </Button>
     </>
   );

@@ -9,6 +9,7 @@ import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { type Entry, readTolerance } from "../../../records/entry/entry.ts";
 import type { AngleKind, PostureFault } from "../../../sensors/phoneAngle.ts";
 import type { TiltZero } from "../../../sensors/tiltZero.ts";
+import * as messages from "../../../words/compiled/screens/check/tilt.ts";
 
 /** An angle that the phone can measure by being laid along it. */
 export interface TiltTask {
@@ -64,9 +65,9 @@ export function degreesText(degrees: number): string {
 
 export function signWords({ kind, pivotAt }: TiltTask, degrees: number): string {
   if (Math.abs(degrees) < 0.05) return kind === "line" ? "level" : "upright";
-  if (kind === "line") return degrees > 0 ? "lower at the wheel" : "higher at the wheel";
-  if (pivotAt === null) return "from upright";
-  return degrees > 0 ? "top toward the pivot" : "top away from the pivot";
+  if (kind === "line") return degrees > 0 ? messages.lowerAtWheel : messages.higherAtWheel;
+  if (pivotAt === null) return messages.fromUpright;
+  return degrees > 0 ? messages.topTowardPivot : messages.topAwayFromPivot;
 }
 
 /**
@@ -86,18 +87,16 @@ export function withTilt(id: ReadingId, entry: Entry, degrees: number, tolerance
 }
 
 const faultSentences: { readonly [Fault in PostureFault]: string } = {
-  flat: "The phone lies flat.",
-  onShortEdge: "The phone stands on its short edge. Lay its long edge along the line.",
-  onLongEdge: "The phone lies on its side. Stand it upright, its long edge along the stop.",
-  upsideDown: "The phone is upside down. Turn its top end up.",
-  leansBack: "The screen faces up or down. Turn the phone until the screen faces you squarely.",
+  flat: messages.phoneLiesFlat,
+  onShortEdge: messages.phoneStandsOnItsShort,
+  onLongEdge: messages.phoneLiesOnIts,
+  upsideDown: messages.phoneIsUpsideDown,
+  leansBack: messages.screenFacesUpOr,
 };
 
 export function faultSentence(kind: AngleKind, fault: PostureFault): string {
   if (fault !== "flat") return faultSentences[fault];
-  return kind === "line"
-    ? "The phone lies flat. Stand it on its long edge along the line, screen toward you."
-    : "The phone lies flat. Hold it upright, its long edge along the stop.";
+  return kind === "line" ? messages.phoneLiesFlatStand : messages.phoneLiesFlatHold;
 }
 
 const dayMs = 86_400_000;
@@ -108,7 +107,7 @@ export function zeroWords({ way, at }: TiltZero, now: Date): { words: string; ol
   const date = new Date(at);
   const days = Math.floor((now.getTime() - date.getTime()) / dayMs);
   const when = date.toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
-  const how = way === "turned" ? "by turning it around" : "on a level surface";
+  const how = way === "turned" ? messages.byTurningItAround : messages.onLevelSurface;
   const old = days > zeroLastsDays;
-  return { words: `Zeroed ${how}, ${when}.${old ? ` That is ${days} days ago.` : ""}`, old };
+  return { words: messages.zeroedIsOldSelectTrue({ how, when, isOld: Boolean(old), days }), old };
 }

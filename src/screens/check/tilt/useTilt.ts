@@ -2,6 +2,7 @@ import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import { type AngleKind, angleOf, postureOf } from "../../../sensors/phoneAngle.ts";
 import { type TiltReading, TiltSamples, type TiltState } from "../../../sensors/tiltSamples.ts";
 import { askForTilt, listenToTilt, mustAskForTilt } from "../../../sensors/tiltSensor.ts";
+import * as messages from "../../../words/compiled/screens/check/tilt.ts";
 import { faultSentence } from "./tiltTask.ts";
 
 type SensorState = "mustAsk" | "refused" | "waiting" | "none" | "live";
@@ -83,7 +84,8 @@ export function useTilt(kind: AngleKind): Tilt {
         if (held.afterTurn && now - held.stillSince < restMs) return;
         const posture = postureOf(kind, state.reading.up);
         if (!posture.ok) {
-          if (!held.afterTurn) end(`${faultSentence(kind, posture.fault)} Nothing was taken.`);
+          if (!held.afterTurn)
+            end(messages.nothingWasTaken({ faultSentence: faultSentence(kind, posture.fault) }));
           return;
         }
         buzz();
@@ -93,9 +95,7 @@ export function useTilt(kind: AngleKind): Tilt {
       }
       if (now - held.since > (held.afterTurn ? turnMs : holdMs)) {
         end(
-          state.state === "silent"
-            ? "The sensor has stopped. Nothing was taken."
-            : "The phone went on moving. Nothing was taken: rest its edge firmly, then tap again.",
+          state.state === "silent" ? messages.sensorHasStoppedNothing : messages.phoneWentOnMoving,
         );
       }
     };

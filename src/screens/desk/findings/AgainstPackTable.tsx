@@ -11,6 +11,7 @@ import {
 } from "../../../records/findings/measuredAgainstPack.ts";
 import type { Pack } from "../../../records/pack/pack.ts";
 import { quantityKindOf } from "../../../records/review/oddReadings.ts";
+import * as messages from "../../../words/compiled/screens/desk/findings.ts";
 import { Button } from "../../parts/Button.tsx";
 import { keepReferencePack } from "../../referencePack.ts";
 import { DeskTable } from "../DeskTable.tsx";
@@ -19,10 +20,9 @@ import type { Shared } from "../shared/useShared.ts";
 type Offered = Awaited<ReturnType<Shared["offerPack"]>>;
 
 const offerWords: { readonly [Result in Offered]: string } = {
-  offered: "The other desks are offered it; each takes it by a tap.",
-  tooLarge:
-    "It is too large to be offered to the other desks. Save the library and hand on its file.",
-  notKept: "It can't be offered to the other desks: this browser refuses to store anything here.",
+  offered: messages.otherDesksAreOffered,
+  tooLarge: messages.itIsTooLarge,
+  notKept: messages.itCantBeOffered,
 };
 
 function idOf(reading: AgainstPack["reading"]): ReadingId {
@@ -47,39 +47,33 @@ export function AgainstPackTable({
     const kept = await keepReferencePack(next);
     const { name } = catalogueEntry(idOf(row.reading));
     if (kept.kind !== "kept") {
-      setSaid("Not taken over: the library could not be saved, or was changed in another tab.");
+      setSaid(messages.notTakenOverLibrary);
       return;
     }
     const offered = shared?.state ? ` ${offerWords[await shared.offerPack()]}` : "";
-    setSaid(
-      `Taken over: ${name} of ${row.platform.label}. It is a new version of the library.${offered}`,
-    );
+    setSaid(messages.takenOverOfIt({ name, label: row.platform.label, offered }));
   };
   const offer = async () => {
     if (shared) setSaid(offerWords[await shared.offerPack()]);
   };
   return (
     <section class="card" aria-labelledby="against-heading">
-      <h2 id="against-heading">Measured minus library</h2>
-      <p class="small soft">
-        Only what was measured counts. The library takes the median; at least {fewestToTakeOver}
-        {" measurements "}
-        are needed.
-      </p>
+      <h2 id="against-heading">{messages.measuredMinusLibrary}</h2>
+      <p class="small soft">{messages.onlyWhatWasMeasured({ fewestToTakeOver })}</p>
       {said && <p role="status">{said}</p>}
       {rows.length === 0 ? (
-        <p>No check names a vehicle of the library with readings to compare.</p>
+        <p>{messages.noCheckNamesVehicle}</p>
       ) : (
         <DeskTable
-          caption="Measured minus library, by vehicle and reading"
+          caption={messages.measuredMinusLibraryBy}
           columns={[
-            "Vehicle",
-            "Reading",
-            "Library",
-            "Measured",
-            "Median difference",
-            "Half of them between",
-            { name: "", heading: <span class="unseen">Take over</span> },
+            messages.vehicle,
+            messages.reading,
+            messages.library,
+            messages.measured,
+            messages.medianDifference,
+            messages.halfOfThemBetween,
+            { name: "", heading: <span class="unseen">{messages.takeOver}</span> },
           ]}
           rows={rows.map((row) => {
             const { platform, reading, packValue, differences } = row;
@@ -98,9 +92,9 @@ export function AgainstPackTable({
                 text(packValue),
                 n,
                 text(median),
-                `${text(quarter)} and ${text(threeQuarters)}`,
+                messages.and({ quarter: text(quarter), threeQuarters: text(threeQuarters) }),
                 offered && (
-                  <Button onClick={() => takeOver(row)}>Take over into the library</Button>
+                  <Button onClick={() => takeOver(row)}>{messages.takeOverIntoLibrary}</Button>
                 ),
               ],
             };
@@ -109,7 +103,7 @@ export function AgainstPackTable({
       )}
       {shared?.state && (
         <div class="row">
-          <Button onClick={offer}>Offer this library to the other desks</Button>
+          <Button onClick={offer}>{messages.offerThisLibraryTo}</Button>
         </div>
       )}
     </section>

@@ -5,6 +5,7 @@ import type { LengthUnit } from "../../../records/entry/units.ts";
 import { buildsToMake, coverageByStop, type Served } from "../../../records/findings/coverage.ts";
 import { isOffered, type Pack, stopOf } from "../../../records/pack/pack.ts";
 import { stopInFull } from "../../../records/pack/stopFacts.ts";
+import * as messages from "../../../words/compiled/screens/desk/findings.ts";
 import { Button } from "../../parts/Button.tsx";
 import { DeskTable } from "../DeskTable.tsx";
 import { startPoolWithPack } from "../startPoolWithPack.ts";
@@ -81,32 +82,34 @@ export function Coverage({
   };
   return (
     <section class="card" aria-labelledby="coverage-heading">
-      <h2 id="coverage-heading">Coverage</h2>
-      <p>
-        Every stop that can be ordered is tried on every vehicle here. Each alone, and with the
-        spacer that suits it best. It serves where nothing that a stop can change is missed or
-        unsure.
-      </p>
+      <h2 id="coverage-heading">{messages.coverage}</h2>
+      <p>{messages.everyStopThatCan}</p>
       <div class="row">
         {state === "working" ? (
-          <Button onClick={stop}>Stop</Button>
+          <Button onClick={stop}>{messages.stopWord}</Button>
         ) : (
           <Button onClick={work} disabled={subjects.length === 0}>
-            {state === "done" ? "Try again" : `Try on ${countWords(subjects.length, "check")}`}
+            {state === "done"
+              ? messages.tryAgain
+              : messages.tryOn({ count: countWords(subjects.length, "check") })}
           </Button>
         )}
         {state !== "none" && (
           <p role="status">
-            {served.length + failed} of {countWords(subjects.length, "check")} tried
-            {failed > 0 && `, ${failed} can't be computed`}.
+            {messages.ofTriedHasFailedSelect({
+              served: served.length + failed,
+              count: countWords(subjects.length, "check"),
+              hasFailed: failed > 0,
+              failed,
+            })}
           </p>
         )}
       </div>
       {served.length > 0 && (
         <>
           <DeskTable
-            caption="Share of the vehicles that each stop serves"
-            columns={["Stop", "Serves", "Of them without a spacer"]}
+            caption={messages.shareOfVehiclesThat}
+            columns={[messages.stopWord, messages.serves, messages.ofThemWithoutSpacer]}
             rows={rows.map(({ stop: id, count, plain, share }) => ({
               key: id,
               cells: [
@@ -116,26 +119,27 @@ export function Coverage({
               ],
             }))}
           />
-          <h3>What to make next</h3>
+          <h3>{messages.whatToMakeNext}</h3>
           <p>
-            Nothing of the library serves {unserved.length} of {served.length} vehicles.
+            {messages.nothingOfLibraryServes({ unserved: unserved.length, served: served.length })}
           </p>
           {builds.length > 0 && (
             <ol class="stack-close">
               {builds.map(({ heightMm, stiffnessClass, more }) => (
                 <li key={`${heightMm} ${stiffnessClass}`}>
-                  {quantityText({ kind: "length", value: heightMm }, unit)} high,{" "}
-                  {quantityText({ kind: "stiffnessClass", value: stiffnessClass }, unit)}: serves{" "}
-                  {more} more.
+                  {messages.highServesMore({
+                    heightMm: quantityText({ kind: "length", value: heightMm }, unit),
+                    stiffnessClass: quantityText(
+                      { kind: "stiffnessClass", value: stiffnessClass },
+                      unit,
+                    ),
+                    more,
+                  })}
                 </li>
               ))}
             </ol>
           )}
-          <p class="small soft">
-            Method: heights in steps of 10 mm and the R5 stiffness classes, the fitted stop's own
-            curve scaled. The build that serves most goes first; then, of the rest, again (greedy
-            set cover). Dashpots stay as they are. A proposal to test, not a tested part.
-          </p>
+          <p class="small soft">{messages.methodHeightsInSteps}</p>
         </>
       )}
     </section>

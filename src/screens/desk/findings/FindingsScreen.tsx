@@ -6,6 +6,7 @@ import { measuredAgainstPack } from "../../../records/findings/measuredAgainstPa
 import { decidingReadings, verdictsByPlatform } from "../../../records/findings/verdicts.ts";
 import type { DeskCheck } from "../../../records/review/decision.ts";
 import { saveFile } from "../../../sharing/saveFile.ts";
+import * as messages from "../../../words/compiled/screens/desk/findings.ts";
 import { Button } from "../../parts/Button.tsx";
 import { FaultNotice } from "../../parts/FaultNotice.tsx";
 import { Screen, useHeadingFocus } from "../../parts/Screen.tsx";
@@ -64,8 +65,8 @@ export function FindingsScreen({ desk, checks, filtered, unit, onLeave }: Findin
       wide
       top={
         <>
-          <Button look="quiet" icon="back" label="To the review desk's list" onClick={onLeave} />
-          <span class="screen-name">Review desk</span>
+          <Button look="quiet" icon="back" label={messages.toReviewDesksList} onClick={onLeave} />
+          <span class="screen-name">{messages.reviewDesk}</span>
         </>
       }
       actions={
@@ -75,17 +76,24 @@ export function FindingsScreen({ desk, checks, filtered, unit, onLeave }: Findin
             saveFile(findingsFile({ verdicts, deciding, against, answers }, new Date()))
           }
         >
-          Save the tables (CSV)
+          {messages.saveTablesCsv}
         </Button>
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        What the checks tell
+        {messages.whatChecksTell}
       </h1>
       <p role="status">
         {subjects === null
-          ? `Reading: ${done.toLocaleString("en-GB")} of ${countWords(checks.length, "check")}.`
-          : `Over ${countWords(subjects.length, "check")}${filtered ? ", as the list is filtered" : ""}; ${computed.toLocaleString("en-GB")} computed.`}
+          ? messages.readingOf({
+              done: done.toLocaleString("en-GB"),
+              count: countWords(checks.length, "check"),
+            })
+          : messages.overAsListIs({
+              count: countWords(subjects.length, "check"),
+              isFiltered: Boolean(filtered),
+              computed: computed.toLocaleString("en-GB"),
+            })}
       </p>
       {fault && <FaultNotice fault={fault} />}
       {subjects && (
@@ -94,20 +102,21 @@ export function FindingsScreen({ desk, checks, filtered, unit, onLeave }: Findin
           <DecidingTable rows={deciding} />
           <AgainstPackTable rows={against} pack={pack} unit={unit} shared={desk.shared} />
           <section class="card" aria-labelledby="answering-heading">
-            <h2 id="answering-heading">Answering</h2>
+            <h2 id="answering-heading">{messages.answering}</h2>
             <dl class="facts">
-              <dt>Answered</dt>
+              <dt>{messages.answered}</dt>
+              <dd>{messages.ofWord({ answered: answers.answered, checks: answers.checks })}</dd>
+              <dt>{messages.readingsAskedForAgain}</dt>
               <dd>
-                {answers.answered} of {answers.checks}
+                {messages.ofAnswered({
+                  askedAgain: answers.askedAgain,
+                  answered: answers.answered,
+                })}
               </dd>
-              <dt>Readings asked for again</dt>
-              <dd>
-                {answers.askedAgain} of {answers.answered} answered
-              </dd>
-              <dt>Days to the first answer</dt>
+              <dt>{messages.daysToFirstAnswer}</dt>
               <dd>
                 {answers.days === null
-                  ? "none yet"
+                  ? messages.noneYet
                   : spreadWords(answers.days, (days) => days.toFixed(1))}
               </dd>
             </dl>

@@ -1,6 +1,7 @@
 import { capital } from "../../../physics/sentence.ts";
 import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
 import type { DecidingReading, PlatformVerdicts } from "../../../records/findings/verdicts.ts";
+import * as messages from "../../../words/compiled/screens/desk/findings.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { DeskTable } from "../DeskTable.tsx";
 import { verdictShort } from "../words.ts";
@@ -18,15 +19,15 @@ function Share({ share }: { share: number }) {
 export function VerdictsTable({ rows }: { rows: readonly PlatformVerdicts[] }) {
   return (
     <section class="card" aria-labelledby="verdicts-heading">
-      <h2 id="verdicts-heading">Verdicts and missed limits, by vehicle</h2>
+      <h2 id="verdicts-heading">{messages.verdictsAndMissedLimits}</h2>
       {rows.length === 0 ? (
-        <p>Nothing is computed yet.</p>
+        <p>{messages.nothingIsComputedYet}</p>
       ) : (
         <DeskTable
-          caption="Checks by vehicle"
+          caption={messages.checksByVehicle}
           columns={[
-            "Vehicle",
-            "Checks",
+            messages.vehicle,
+            messages.checks,
             ...verdictOrder.map((verdict) => ({
               name: verdictShort[verdict],
               heading: (
@@ -36,10 +37,10 @@ export function VerdictsTable({ rows }: { rows: readonly PlatformVerdicts[] }) {
               ),
             })),
             ...missable.map((check) => ({
-              name: `Missed: ${checkWords[check].toLowerCase()}`,
+              name: messages.missed({ check: checkWords[check].toLowerCase() }),
               heading: (
                 <>
-                  <span class="unseen">Missed: </span>
+                  <span class="unseen">{messages.missed2} </span>
                   {checkWords[check]}
                 </>
               ),
@@ -66,16 +67,14 @@ export function VerdictsTable({ rows }: { rows: readonly PlatformVerdicts[] }) {
 export function DecidingTable({ rows }: { rows: readonly DecidingReading[] }) {
   return (
     <section class="card" aria-labelledby="deciding-heading">
-      <h2 id="deciding-heading">Which reading decides</h2>
-      <p class="small soft">
-        Of the checks that don't simply fit: the reading that the worst finding points to.
-      </p>
+      <h2 id="deciding-heading">{messages.whichReadingDecides}</h2>
+      <p class="small soft">{messages.ofChecksThatDont}</p>
       {rows.length === 0 ? (
-        <p>None so far.</p>
+        <p>{messages.noneSoFar}</p>
       ) : (
         <DeskTable
-          caption="Readings that decide"
-          columns={["Reading", "Checks", "Share"]}
+          caption={messages.readingsThatDecide}
+          columns={[messages.reading, messages.checks, messages.share]}
           rows={rows.map(({ reading, example, count, share }) => ({
             key: reading,
             cells: [

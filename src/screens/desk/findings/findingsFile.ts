@@ -2,6 +2,7 @@ import type { Answering } from "../../../records/findings/answering.ts";
 import type { AgainstPack } from "../../../records/findings/measuredAgainstPack.ts";
 import type { DecidingReading, PlatformVerdicts } from "../../../records/findings/verdicts.ts";
 import { csvLine } from "../../../records/review/csv.ts";
+import * as messages from "../../../words/compiled/screens/desk/findings.ts";
 import { csvFile, styleHere } from "../csvFile.ts";
 import { checkWords } from "./findingsWords.ts";
 
@@ -25,10 +26,10 @@ export function findingsFile(
         "platform",
         "checks",
         "fits",
-        "take care",
-        "not sure",
-        "does not fit",
-        ...checks.map((check) => `missed: ${checkWords[check].toLowerCase()}`),
+        messages.takeCare,
+        messages.notSure,
+        messages.doesNotFit,
+        ...checks.map((check) => messages.missed3({ check: checkWords[check].toLowerCase() })),
       ],
       style,
     ),
@@ -39,11 +40,19 @@ export function findingsFile(
       ),
     ),
     csvLine([], style),
-    csvLine(["deciding reading", "checks", "share"], style),
+    csvLine([messages.decidingReading, "checks", "share"], style),
     ...deciding.map(({ reading, count, share }) => csvLine([reading, count, share], style)),
     csvLine([], style),
     csvLine(
-      ["platform", "reading", "pack", "n", "median difference", "quarter", "three quarters"],
+      [
+        "platform",
+        "reading",
+        "pack",
+        "n",
+        messages.medianDifference2,
+        "quarter",
+        messages.threeQuarters,
+      ],
       style,
     ),
     ...against.map(({ platform, reading, packValue, differences: d }) =>
@@ -53,7 +62,7 @@ export function findingsFile(
       ),
     ),
     csvLine([], style),
-    csvLine(["checks", "answered", "asked again", "median days to the first answer"], style),
+    csvLine(["checks", "answered", messages.askedAgain, messages.medianDaysToFirst], style),
     csvLine([answers.checks, answers.answered, answers.askedAgain, answers.days?.median], style),
   ];
   return csvFile("findings", lines, now);

@@ -1,12 +1,13 @@
 import type { CheckId } from "../../../physics/fitment.ts";
 import type { Spread } from "../../../records/findings/quantiles.ts";
+import * as messages from "../../../words/compiled/screens/desk/findings.ts";
 
 export const checkWords: { readonly [Each in CheckId]: string } = {
-  clearance: "Hard contact first",
-  earlyContact: "Touches too soon",
-  stiffness: "Stiffness",
-  balance: "Sides differ",
-  plausible: "Not plausible",
+  clearance: messages.hardContactFirst,
+  earlyContact: messages.touchesTooSoon,
+  stiffness: messages.stiffness,
+  balance: messages.sidesDiffer,
+  plausible: messages.notPlausible,
 };
 
 /** "median 2.0, half of them 1.0 to 3.0". */
@@ -15,7 +16,11 @@ export function spreadWords(
   words: (value: number) => string,
 ): string {
   if (n === 1) return words(median);
-  return `median ${words(median)}, half of them ${words(quarter)} to ${words(threeQuarters)}`;
+  return messages.medianHalfOfThem({
+    words: words(median),
+    words2: words(quarter),
+    words3: words(threeQuarters),
+  });
 }
 
 export function percent(share: number): string {

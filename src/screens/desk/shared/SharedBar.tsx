@@ -1,5 +1,7 @@
 import { useRef, useState } from "preact/hooks";
 import type { Fault } from "../../../physics/outcome.ts";
+import * as messages from "../../../words/compiled/screens/desk/shared.ts";
+import { filled } from "../../filled.ts";
 import { Button } from "../../parts/Button.tsx";
 import { FaultNotice } from "../../parts/FaultNotice.tsx";
 import { Notice } from "../../parts/Notice.tsx";
@@ -9,17 +11,15 @@ import type { SharedState } from "./sharedRun.ts";
 import type { Shared } from "./useShared.ts";
 
 const stateWords: { readonly [State in SharedState["state"]]: string } = {
-  connecting: "Connecting …",
-  on: "Connected.",
-  off: "No connection. You can work on; it is told once there is one.",
-  refused: "Not connected.",
+  connecting: messages.connecting,
+  on: messages.connected,
+  off: messages.noConnectionYouCan,
+  refused: messages.notConnected,
 };
 
 const changedElsewhere: Fault = {
   code: "packChangedElsewhere",
-  sentence: [
-    "The library was just changed in another tab of this review desk. Look at it, then tap again.",
-  ],
+  sentence: [messages.libraryWasJustChanged],
 };
 
 /** Who is signed in to the shared desk, and whether it is reached. */
@@ -33,7 +33,7 @@ export function SharedBar({ shared }: { shared: Shared }) {
       type="file"
       class="unseen"
       tabIndex={-1}
-      aria-label="Credential file"
+      aria-label={messages.credentialFile}
       onChange={async (event) => {
         const input = event.currentTarget;
         const [chosen] = input.files ?? [];
@@ -45,14 +45,11 @@ export function SharedBar({ shared }: { shared: Shared }) {
   if (state === null) {
     return (
       <Notice tone="info">
-        <p>
-          This review desk can share its checks with others. Sign in with the credential file that
-          you were given; it is saved in this browser.
-        </p>
+        <p>{messages.thisReviewDeskCan}</p>
         {chooser}
         <div class="row">
           <Button look="main" onClick={() => file.current?.click()}>
-            Sign in
+            {messages.signIn}
           </Button>
         </div>
         {fault && <FaultNotice fault={fault} />}
@@ -60,23 +57,27 @@ export function SharedBar({ shared }: { shared: Shared }) {
     );
   }
   return (
-    <section class="desk-shared" aria-label="Shared desk" data-shared={state.state}>
+    <section class="desk-shared" aria-label={messages.sharedDesk} data-shared={state.state}>
       <p role="status">
-        Shared desk: signed in as <strong>{state.person || "nobody"}</strong>.{" "}
-        {stateWords[state.state]}
-        {waiting.length > 0 && ` ${countWords(waiting.length, "thing")} still to be told.`}
+        {filled(messages.sharedDeskSignedIn, {
+          person: <strong>{state.person || "nobody"}</strong>,
+          state: stateWords[state.state],
+        })}
+        {waiting.length > 0 &&
+          messages.stillToBeTold({ count: countWords(waiting.length, "thing") })}
       </p>
       <Button look="quiet" onClick={shared.signOut}>
-        Sign out
+        {messages.signOut}
       </Button>
       {packThere && (
         <Notice tone="info">
           <p>
-            <strong>{packThere.by}</strong> put a version of the library “
-            <bdi>{packThere.pack.name}</bdi>” there, {momentText(packThere.at)}.
+            {filled(messages.putVersionOfLibrary, { by: <strong>{packThere.by}</strong> })}
+            <bdi>{packThere.pack.name}</bdi>
+            {messages.there({ at: momentText(packThere.at) })}
           </p>
           <div class="row">
-            <Button onClick={shared.forgetPack}>Not now</Button>
+            <Button onClick={shared.forgetPack}>{messages.notNow}</Button>
             <Button
               look="main"
               onClick={async () => {
@@ -85,7 +86,7 @@ export function SharedBar({ shared }: { shared: Shared }) {
                 else setFault(kept.kind === "notKept" ? kept.fault : changedElsewhere);
               }}
             >
-              Use it at this review desk
+              {messages.useItAtThis}
             </Button>
           </div>
         </Notice>

@@ -3,6 +3,8 @@ import { takerOf } from "../../../engine/handsSeen.ts";
 import type { CheckRecord } from "../../../records/check/checkRecord.ts";
 import { type Decision, sharedDecisions } from "../../../records/review/decision.ts";
 import type { Listed } from "../../../records/review/listedSubmission.ts";
+import * as messages from "../../../words/compiled/screens/desk/shared.ts";
+import { filled } from "../../filled.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Dialog } from "../../parts/Dialog.tsx";
 import { Notice } from "../../parts/Notice.tsx";
@@ -45,16 +47,18 @@ export function HandsHere({ shared, checkId }: { shared: Shared; checkId: string
     <div class="desk-hands" role="status">
       {taker && taker.person !== me && (
         <Notice tone="care">
-          <p>
-            <strong>{taker.person}</strong> has taken this check.
-          </p>
+          <p>{filled(messages.hasTakenThisCheck, { person: <strong>{taker.person}</strong> })}</p>
         </Notice>
       )}
       {lookers.length > 0 && (
-        <p>{lookers.map(({ person }) => person).join(" and ")} looks at it now, too.</p>
+        <p>
+          {messages.looksAtItNow({
+            lookers: lookers.map(({ person }) => person).join(messages.and),
+          })}
+        </p>
       )}
       <Button pressed={mine} onClick={toggle}>
-        {mine ? "Taken by you (T gives it back)" : "Take it (T)"}
+        {mine ? messages.takenByYouT : messages.takeItT}
       </Button>
     </div>
   );
@@ -76,14 +80,16 @@ export function SharedReply({
     return (
       <>
         <p data-reply={reply.fetchedAt ? "fetched" : "sent"}>
-          Reply sent by {reply.from || decision.by}, {momentText(reply.at)}.{" "}
-          {reply.fetchedAt
-            ? `Fetched by the phone ${momentText(reply.fetchedAt)}.`
-            : "Not fetched yet."}
+          {messages.replySentByHasFetchedAt({
+            from: reply.from || decision.by,
+            at: momentText(reply.at),
+            hasFetchedAt: Boolean(reply.fetchedAt),
+            fetchedAt: momentText(reply.fetchedAt ?? ""),
+          })}
         </p>
         {isNotFetched(reply) && (
           <Notice tone="care">
-            <p>The phone did not fetch it for two days. Write to them another way:</p>
+            <p>{messages.phoneDidNotFetch}</p>
             <ReplyWays record={record} decision={decision} greeted />
           </Notice>
         )}
@@ -93,16 +99,14 @@ export function SharedReply({
   if (decision.shared === undefined || waits) {
     return (
       <p data-reply="waiting">
-        {decision.shared === undefined
-          ? "Saved here; the shared desk is told once it is reached. The reply goes after that."
-          : "The reply is on its way."}
+        {decision.shared === undefined ? messages.savedHereSharedDesk : messages.replyIsOnIts}
       </p>
     );
   }
   return (
     <div class="stack-close">
-      <p>The reply is not sent yet.</p>
-      <Button onClick={() => shared.sendReply(decision)}>Send the reply</Button>
+      <p>{messages.replyIsNotSent}</p>
+      <Button onClick={() => shared.sendReply(decision)}>{messages.sendReply}</Button>
     </div>
   );
 }
@@ -121,8 +125,8 @@ export function DecidedTwice({
       {twice.map(({ key, kind, by, at, reply }) => (
         <Notice key={key} tone="care">
           <p data-twice={by}>
-            <strong>Decided twice.</strong> {decisionWords[kind]} by {by}, {momentText(at)}, after
-            another. It does not stand, and its reply was not sent:
+            <strong>{messages.decidedTwice}</strong>{" "}
+            {messages.byAfterAnotherIt({ kind: decisionWords[kind], by, at: momentText(at) })}
           </p>
           <pre class="desk-reply">{reply}</pre>
         </Notice>
@@ -139,26 +143,27 @@ export function SentByPhone({ shared, submission }: { shared: Shared; submission
   const going = shared.waiting.some(({ key }) => key === `erase ${submission.checkId}`);
   return (
     <section class="card" aria-labelledby="sent-by-heading">
-      <h2 id="sent-by-heading">Sent by a phone</h2>
+      <h2 id="sent-by-heading">{messages.sentByPhone}</h2>
       <p class="small">
-        Phone <code>{`${sent.sender.slice(0, 8)} …`}</code>, no. {sent.sequence} in the inbox. Its
-        replies reach only this phone. Who holds it, nobody has checked: the name is what was typed
-        there. A person of the review desk is known by a credential.
+        {filled(messages.phoneNoInInbox, {
+          sender: <code>{`${sent.sender.slice(0, 8)} …`}</code>,
+          sequence: sent.sequence,
+        })}
       </p>
       {going ? (
-        <p role="status">Names, notes and photos are being erased.</p>
+        <p role="status">{messages.namesNotesAndPhotos}</p>
       ) : (
         <Button look="danger" onClick={() => setAsking(true)}>
-          Erase names and photos
+          {messages.eraseNamesAndPhotos}
         </Button>
       )}
       {asking && (
         <Dialog
-          heading="Erase names and photos?"
+          heading={messages.eraseNamesAndPhotos2}
           onLeave={() => setAsking(false)}
           actions={
             <>
-              <Button onClick={() => setAsking(false)}>Cancel</Button>
+              <Button onClick={() => setAsking(false)}>{messages.cancel}</Button>
               <Button
                 look="danger"
                 onClick={() => {
@@ -166,15 +171,12 @@ export function SentByPhone({ shared, submission }: { shared: Shared; submission
                   shared.erase(submission.checkId);
                 }}
               >
-                Erase
+                {messages.erase}
               </Button>
             </>
           }
         >
-          <p>
-            Name, contact, notes and photos of this check go from the shared desk and from every
-            desk, for good. Readings, decisions and replies stay. Saved backups still have them.
-          </p>
+          <p>{messages.nameContactNotesAnd}</p>
         </Dialog>
       )}
     </section>

@@ -4,6 +4,7 @@ import { subjectParts } from "../../../engine/subjects.ts";
 import { readDeskEvent } from "../../../records/exchanged/deskMessages.ts";
 import { readReplyText } from "../../../records/review/readReply.ts";
 import type { FromStream } from "../../../storage/sharedCopy.ts";
+import * as messages from "../../../words/compiled/screens/desk/shared.ts";
 
 /**
  * What a stream brought, read by the same rules as whatever comes in, in the pool. What is not sound is left
@@ -28,7 +29,7 @@ async function thingOf(
     return event.ok ? event.value : null;
   }
   if (kind === "reply") {
-    const reply = readReplyText(body, "A reply");
+    const reply = readReplyText(body, messages.reply);
     if (!reply.ok || reply.value.checkId !== check) return null;
     const { id, from } = reply.value;
     return { kind, reply: { id, checkId: check, sender: by, from, at } };

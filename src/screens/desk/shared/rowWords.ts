@@ -1,5 +1,6 @@
 import { takerOf } from "../../../engine/handsSeen.ts";
 import type { DeskCheck } from "../../../records/review/decision.ts";
+import * as messages from "../../../words/compiled/screens/desk/shared.ts";
 import { isNotFetched } from "./notFetched.ts";
 import type { Shared } from "./useShared.ts";
 
@@ -10,11 +11,15 @@ export function toldOf(
 ): string | null {
   const here = hands.get(latest.checkId) ?? [];
   const taker = takerOf(here);
-  if (taker) return taker.person === state?.person ? "taken by you" : `taken by ${taker.person}`;
+  if (taker)
+    return taker.person === state?.person
+      ? messages.takenByYou
+      : messages.takenBy({ person: taker.person });
   const others = here.filter(({ person }) => person !== state?.person);
-  if (others.length > 0) return `${others.map(({ person }) => person).join(", ")} looks at it`;
+  if (others.length > 0)
+    return messages.looksAtIt({ others: others.map(({ person }) => person).join(", ") });
   const reply = decidedBy === undefined ? undefined : replies.get(decidedBy);
-  return reply && isNotFetched(reply) ? "reply not fetched" : null;
+  return reply && isNotFetched(reply) ? messages.replyNotFetched : null;
 }
 
 /** One key takes a check, and gives it back. */

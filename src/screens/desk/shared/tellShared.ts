@@ -8,6 +8,7 @@ import { eventText } from "../../../records/exchanged/deskMessages.ts";
 import { canonicalText } from "../../../records/text/canonicalText.ts";
 import type { ToShare } from "../../../storage/deskDatabase.ts";
 import type { DeskStore } from "../../../storage/deskStore.ts";
+import * as messages from "../../../words/compiled/screens/desk/shared.ts";
 import { loadReferencePack, referencePack } from "../../referencePack.ts";
 import { replyOf } from "../replyItems.ts";
 
@@ -50,7 +51,7 @@ async function tellOne(
     store.text(decision.submission),
   ]);
   if (!sent.ok) return sent.fault;
-  const read = readCheckText((text.ok && text.value) || "", "The check");
+  const read = readCheckText((text.ok && text.value) || "", messages.check);
   const reply = read.ok ? replyOf(read.value, decision) : null;
   if (sent.value === null || reply === null) return null;
   return put(subjectOf.reply(sent.value.sender, checkId), JSON.stringify(reply));

@@ -1,5 +1,6 @@
 import type { LayoutKind } from "../../../physics/fitment.ts";
 import type { LimitPlace } from "../../../physics/readings/index.ts";
+import * as messages from "../../../words/compiled/screens/drawings/rightWrong.ts";
 import type { PicturedReading } from "../drawnNumbers.ts";
 import type { Panel } from "./pair.ts";
 import { pairOf } from "./pairOf.ts";
@@ -37,7 +38,7 @@ function PanelFigure({ panel, state }: { panel: Panel; state: "right" | "wrong" 
             <circle cx={10} cy={10} r={8.5} />
             <path d={state === "right" ? "M5.5 10.5l3 3 6-7" : "M5 10h10"} />
           </svg>
-          {state === "right" ? "Right" : "Wrong"}
+          {state === "right" ? messages.right : messages.wrong}
         </span>
         <span class="small">{panel.words}</span>
       </figcaption>

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import * as messages from "../../../words/compiled/screens/drawings/rightWrong.ts";
 import type { Pair } from "./pair.ts";
 import { Ground, Rubber, Tape } from "./shapes.tsx";
 
@@ -20,7 +21,7 @@ function StopOverPad({ children }: { children: ComponentChildren }) {
 
 export const gapToPad: Pair = {
   right: {
-    words: "Along the stop's own axis to the pad.",
+    words: messages.alongStopsOwnAxis,
     picture: (
       <StopOverPad>
         <g transform="rotate(22 80 18)">
@@ -30,7 +31,7 @@ export const gapToPad: Pair = {
     ),
   },
   wrong: {
-    words: "Straight up and down: too short where it leans.",
+    words: messages.straightUpAndDown,
     picture: (
       <StopOverPad>
         <Tape from={{ x: 66, y: 53 }} to={{ x: 66, y: 83 }} />
@@ -59,7 +60,7 @@ function RodWithBoot({ boot, children }: { boot: boolean; children: ComponentChi
 
 export const gapOnRod: Pair = {
   right: {
-    words: "Boot slid up: rubber's end to the body.",
+    words: messages.bootSlidUpRubbers,
     picture: (
       <RodWithBoot boot={false}>
         <Tape from={{ x: 75, y: 39 }} to={{ x: 75, y: 66 }} />
@@ -67,7 +68,7 @@ export const gapOnRod: Pair = {
     ),
   },
   wrong: {
-    words: "From the boot's end: the rubber is hidden.",
+    words: messages.fromBootsEndRubber,
     picture: (
       <RodWithBoot boot>
         <Tape from={{ x: 75, y: 54 }} to={{ x: 75, y: 66 }} />
@@ -78,7 +79,7 @@ export const gapOnRod: Pair = {
 
 export const damperTravel: Pair = {
   right: {
-    words: "Boot slid up: body to where the travel ends.",
+    words: messages.bootSlidUpBody,
     picture: (
       <RodWithBoot boot={false}>
         <Tape from={{ x: 104, y: 66 }} to={{ x: 104, y: 10 }} />
@@ -86,7 +87,7 @@ export const damperTravel: Pair = {
     ),
   },
   wrong: {
-    words: "Only as far as the boot lets you see.",
+    words: messages.onlyAsFarAs,
     picture: (
       <RodWithBoot boot>
         <Tape from={{ x: 104, y: 66 }} to={{ x: 104, y: 54 }} />
@@ -110,7 +111,7 @@ function WheelUnderArch({ children }: { children: ComponentChildren }) {
 
 export const rideHeight: Pair = {
   right: {
-    words: "From the wheel center straight up, on level ground.",
+    words: messages.fromWheelCenterStraight,
     picture: (
       <>
         <Ground y={93} />
@@ -121,7 +122,7 @@ export const rideHeight: Pair = {
     ),
   },
   wrong: {
-    words: "Tape leaning, floor tilted: one side reads short.",
+    words: messages.tapeLeaningFloorTilted,
     picture: (
       <>
         <path class="context" d="M4 84 146 100" />
@@ -153,11 +154,11 @@ function OnScale({ tilt, blocks }: { tilt: number; blocks: boolean }) {
 
 export const cornerMass: Pair = {
   right: {
-    words: "Scale under this tire, blocks of the same height under the others.",
+    words: messages.scaleUnderThisTire,
     picture: <OnScale tilt={0} blocks />,
   },
   wrong: {
-    words: "One wheel lifted by the scale alone: too high.",
+    words: messages.oneWheelLiftedBy,
     picture: (
       <>
         <Ground y={92} />
@@ -189,7 +190,7 @@ function OnBench({ children }: { children: ComponentChildren }) {
 
 export const freeHeight: Pair = {
   right: {
-    words: "The rubber alone, seat to tip.",
+    words: messages.rubberAloneSeatTo,
     picture: (
       <OnBench>
         <Tape from={{ x: 114, y: 72 }} to={{ x: 114, y: 15 }} />
@@ -197,7 +198,7 @@ export const freeHeight: Pair = {
     ),
   },
   wrong: {
-    words: "With plate and stud: too high.",
+    words: messages.withPlateAndStud,
     picture: (
       <OnBench>
         <Tape from={{ x: 114, y: 92 }} to={{ x: 114, y: 15 }} />
@@ -208,7 +209,7 @@ export const freeHeight: Pair = {
 
 export const usableCompression: Pair = {
   right: {
-    words: "Free height less height fully pressed.",
+    words: messages.freeHeightLessHeight,
     picture: (
       <>
         <path class="context" d="M8 92h134" />
@@ -223,7 +224,7 @@ export const usableCompression: Pair = {
     ),
   },
   wrong: {
-    words: "The whole free height: no stop can be pressed flat.",
+    words: messages.wholeFreeHeightNo,
     picture: (
       <>
         <path class="context" d="M8 92h134" />

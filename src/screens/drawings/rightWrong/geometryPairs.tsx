@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import * as messages from "../../../words/compiled/screens/drawings/rightWrong.ts";
 import type { Pair } from "./pair.ts";
 import { ArmBar, Bolt, Coils, DamperShape, Gauge, Ground, Rubber, Tape, Tyre } from "./shapes.tsx";
 
@@ -32,7 +33,7 @@ function squarePair(end: { readonly x: number; readonly y: number }, stop: boole
   };
   return {
     right: {
-      words: "Square from the line through both bolts.",
+      words: messages.squareFromLineThrough,
       picture: (
         <ArmFromAbove>
           {drawn}
@@ -41,7 +42,7 @@ function squarePair(end: { readonly x: number; readonly y: number }, stop: boole
       ),
     },
     wrong: {
-      words: "From one bolt: too long.",
+      words: messages.fromOneBoltToo,
       picture: (
         <ArmFromAbove>
           {drawn}
@@ -86,7 +87,7 @@ function CrankedArm({ children }: { children: ComponentChildren }) {
 
 export const armAngle: Pair = {
   right: {
-    words: "Along the line from bolt center to bolt center.",
+    words: messages.alongLineFromBolt,
     picture: (
       <CrankedArm>
         <Gauge at={{ x: 67, y: 51 }} turn={8.1} length={64} />
@@ -94,7 +95,7 @@ export const armAngle: Pair = {
     ),
   },
   wrong: {
-    words: "Along the arm's bent edge.",
+    words: messages.alongArmsBentEdge,
     picture: (
       <CrankedArm>
         <Gauge at={{ x: 44, y: 57 }} turn={33.7} length={32} />
@@ -132,13 +133,13 @@ const armLine = (
 );
 
 export const stopLineAngle: Pair = {
-  right: { words: "Along the line from the bolt to the pad.", picture: padLine },
-  wrong: { words: "Along the arm: that is the arm angle.", picture: armLine },
+  right: { words: messages.alongLineFromBoltTo, picture: padLine },
+  wrong: { words: messages.alongArmThatIs, picture: armLine },
 };
 
 export const mountLineAngle: Pair = {
   right: {
-    words: "Along the line from bolt to lower shock bolt.",
+    words: messages.alongLineFromBoltToLower,
     picture: (
       <DamperOnArm>
         <Gauge at={{ x: 48, y: 66.5 }} turn={-15} length={38} />
@@ -146,7 +147,7 @@ export const mountLineAngle: Pair = {
     ),
   },
   wrong: {
-    words: "Along the arm: that is the arm angle.",
+    words: messages.alongArmThatIs,
     picture: (
       <DamperOnArm>
         <Gauge at={{ x: 46, y: 76 }} turn={5} length={38} />
@@ -170,7 +171,7 @@ function LeaningStop({ children }: { children: ComponentChildren }) {
 
 export const stopLean: Pair = {
   right: {
-    words: "Gauge along the rubber.",
+    words: messages.gaugeAlongRubber,
     picture: (
       <LeaningStop>
         <Gauge at={{ x: 84, y: 60 }} turn={108} length={40} />
@@ -178,7 +179,7 @@ export const stopLean: Pair = {
     ),
   },
   wrong: {
-    words: "Gauge along the bracket: it leans another way.",
+    words: messages.gaugeAlongBracketIt,
     picture: (
       <LeaningStop>
         <Gauge at={{ x: 90, y: 24 }} turn={90} length={18} />
@@ -211,18 +212,18 @@ const alongSpring = (
 );
 
 export const damperLean: Pair = {
-  right: { words: "Gauge along the shock's body.", picture: alongBody },
-  wrong: { words: "Gauge along the spring: it sits crooked.", picture: alongSpring },
+  right: { words: messages.gaugeAlongShocksBody, picture: alongBody },
+  wrong: { words: messages.gaugeAlongSpringIt, picture: alongSpring },
 };
 
 export const strutLean: Pair = {
-  right: { words: "Gauge along the strut's body.", picture: alongBody },
-  wrong: { words: "Gauge along the spring: it sits crooked.", picture: alongSpring },
+  right: { words: messages.gaugeAlongStrutsBody, picture: alongBody },
+  wrong: { words: messages.gaugeAlongSpringIt, picture: alongSpring },
 };
 
 export const damperLength: Pair = {
   right: {
-    words: "Eye to eye, the vehicle on its wheels.",
+    words: messages.eyeToEyeVehicle,
     picture: (
       <>
         <Ground y={92} />
@@ -235,7 +236,7 @@ export const damperLength: Pair = {
     ),
   },
   wrong: {
-    words: "Wheel off the ground: too long.",
+    words: messages.wheelOffGroundToo,
     picture: (
       <>
         <Ground y={96} />
@@ -279,7 +280,7 @@ function BeamAxle({ children, rails = false }: { children: ComponentChildren; ra
 
 export const track: Pair = {
   right: {
-    words: "Middle of tread to middle of tread.",
+    words: messages.middleOfTreadTo,
     picture: (
       <BeamAxle>
         <Tape from={{ x: 22, y: 84 }} to={{ x: 128, y: 84 }} />
@@ -287,7 +288,7 @@ export const track: Pair = {
     ),
   },
   wrong: {
-    words: "Outside to outside: one tire too much.",
+    words: messages.outsideToOutsideOne,
     picture: (
       <BeamAxle>
         <Tape from={{ x: 10, y: 84 }} to={{ x: 140, y: 84 }} />
@@ -298,7 +299,7 @@ export const track: Pair = {
 
 export const stopSpacing: Pair = {
   right: {
-    words: "Middle of one stop to middle of the other, pulled taut.",
+    words: messages.middleOfOneStop,
     picture: (
       <BeamAxle rails>
         <Tape from={{ x: 54, y: 49 }} to={{ x: 96, y: 49 }} />
@@ -306,7 +307,7 @@ export const stopSpacing: Pair = {
     ),
   },
   wrong: {
-    words: "Frame rail to frame rail.",
+    words: messages.frameRailToFrame,
     picture: (
       <BeamAxle rails>
         <Tape from={{ x: 37, y: 14 }} to={{ x: 113, y: 14 }} />

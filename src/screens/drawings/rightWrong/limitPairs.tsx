@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import * as messages from "../../../words/compiled/screens/drawings/rightWrong.ts";
 import type { Pair } from "./pair.ts";
 import { Coils, Rubber, Tape, Tyre } from "./shapes.tsx";
 
@@ -16,7 +17,7 @@ function TyreUnderArch({ turned, children }: { turned: boolean; children: Compon
 
 export const tyreClearance: Pair = {
   right: {
-    words: "At full lock too: the least clearance counts.",
+    words: messages.atFullLockToo,
     picture: (
       <TyreUnderArch turned>
         <Tape from={{ x: 110, y: 54 }} to={{ x: 110, y: 38 }} />
@@ -24,7 +25,7 @@ export const tyreClearance: Pair = {
     ),
   },
   wrong: {
-    words: "Only straight ahead: more than there is.",
+    words: messages.onlyStraightAheadMore,
     picture: (
       <TyreUnderArch turned={false}>
         <Tape from={{ x: 76, y: 47 }} to={{ x: 76, y: 8 }} />
@@ -61,8 +62,8 @@ const wholeSpring = (
 );
 
 export const springTravel: Pair = {
-  right: { words: "Only the clear spaces, added up.", picture: clearSpaces },
-  wrong: { words: "Coils that touch already counted in.", picture: wholeSpring },
+  right: { words: messages.onlyClearSpacesAdded, picture: clearSpaces },
+  wrong: { words: messages.coilsThatTouchAlready, picture: wholeSpring },
 };
 
 /** A moving part under a brake line, and the frame above. */
@@ -80,7 +81,7 @@ function LineBelowFrame({ children }: { children: ComponentChildren }) {
 
 export const metalClearance: Pair = {
   right: {
-    words: "To the nearest thing: a brake line counts.",
+    words: messages.toNearestThingBrake,
     picture: (
       <LineBelowFrame>
         <Tape from={{ x: 72, y: 84 }} to={{ x: 72, y: 46 }} />
@@ -88,7 +89,7 @@ export const metalClearance: Pair = {
     ),
   },
   wrong: {
-    words: "Past the line to the frame: too long.",
+    words: messages.pastLineToFrame,
     picture: (
       <LineBelowFrame>
         <Tape from={{ x: 100, y: 84 }} to={{ x: 100, y: 24 }} />
@@ -116,9 +117,9 @@ function NotesPage({ written }: { written: boolean }) {
 }
 
 export const otherClearance: Pair = {
-  right: { words: "Write what it is in the notes.", picture: <NotesPage written /> },
+  right: { words: messages.writeWhatItIs, picture: <NotesPage written /> },
   wrong: {
-    words: "Measured, but nobody knows to what.",
+    words: messages.measuredButNobodyKnows,
     picture: <NotesPage written={false} />,
   },
 };
@@ -139,7 +140,7 @@ function PadAtLimit({ children }: { children: ComponentChildren }) {
 
 export const closingAtStop: Pair = {
   right: {
-    words: "From where the pad stands now to where it is then.",
+    words: messages.fromWherePadStands,
     picture: (
       <PadAtLimit>
         <Tape from={{ x: 114, y: 88 }} to={{ x: 114, y: 38 }} />
@@ -147,7 +148,7 @@ export const closingAtStop: Pair = {
     ),
   },
   wrong: {
-    words: "From the stop's tip: the gap is left out.",
+    words: messages.fromStopsTipGap,
     picture: (
       <PadAtLimit>
         <Tape from={{ x: 114, y: 56 }} to={{ x: 114, y: 38 }} />
@@ -173,7 +174,7 @@ function WheelAndStop({ children }: { children: ComponentChildren }) {
 
 export const tyreAtStop: Pair = {
   right: {
-    words: "The movement along the stop's axis.",
+    words: messages.movementAlongStopsAxis,
     picture: (
       <WheelAndStop>
         <Tape from={{ x: 72, y: 73 }} to={{ x: 72, y: 52 }} />
@@ -181,7 +182,7 @@ export const tyreAtStop: Pair = {
     ),
   },
   wrong: {
-    words: "The wheel's movement: too much.",
+    words: messages.wheelsMovementTooMuch,
     picture: (
       <WheelAndStop>
         <Tape from={{ x: 139, y: 80 }} to={{ x: 139, y: 24 }} />

@@ -1,3 +1,4 @@
+import * as messages from "../../../words/compiled/screens/exchange/maker.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import type { Sent } from "./sent.ts";
@@ -9,11 +10,12 @@ export function AnswersIn({ answers }: Pick<Sent, "answers">) {
       {answers.map(({ id, about, open }) => (
         <Notice key={id} tone="info" live>
           <p>
-            The review desk answered about “<bdi>{about}</bdi>”.
+            {messages.reviewDeskAnsweredAbout}
+            <bdi>{about}</bdi>”.
           </p>
           <div class="row">
             <Button look="main" onClick={open}>
-              Read the answer
+              {messages.readAnswer}
             </Button>
           </div>
         </Notice>

@@ -3,6 +3,7 @@ import type { Fault } from "../../../physics/outcome.ts";
 import type { CheckRecord } from "../../../records/check/checkRecord.ts";
 import { recordBounds } from "../../../records/check/recordFormat.ts";
 import type { SentCheck } from "../../../storage/outboxStore.ts";
+import * as messages from "../../../words/compiled/screens/exchange/maker.ts";
 import { Button } from "../../parts/Button.tsx";
 import { FaultNotice } from "../../parts/FaultNotice.tsx";
 import { TextField } from "../../parts/Field.tsx";
@@ -54,39 +55,30 @@ export function MakerWay({ record, onSent }: MakerWayProps) {
       {sent && <SentAs sent={sent} same={same} trouble={trouble} maker={maker} />}
       {(!sent || !same) && (
         <>
-          <p>
-            Goes to {maker}: the readings and the vehicle's name, for good. Your name, how to answer
-            you, notes{photos > 0 && ` and ${photos === 1 ? "the photo" : `${photos} photos`}`}{" "}
-            stand apart. They are erased after a time, or when you ask {maker}.
-          </p>
+          <p>{messages.goesToReadingsAnd({ maker, hasPhotos: photos > 0, photos })}</p>
           <TextField
-            label="Your name"
+            label={messages.yourName}
             value={name}
             onInput={setName}
             maxLength={recordBounds.labelCharacters}
             capitals
           />
           <TextField
-            label="Mail or phone, if the answer can't reach this phone"
+            label={messages.mailOrPhoneIf}
             value={contact}
             onInput={setContact}
             maxLength={recordBounds.labelCharacters}
           />
           <div class="send-buttons">
             <Button look="main" icon="forward" disabled={contact.trim() === ""} onClick={send}>
-              {sent ? `Send this version to ${maker}` : `Send to ${maker}`}
+              {sent ? messages.sendThisVersionTo({ maker }) : messages.sendTo({ maker })}
             </Button>
           </div>
-          {contact.trim() === "" && (
-            <p class="small soft">Give a mail address or a phone number first.</p>
-          )}
+          {contact.trim() === "" && <p class="small soft">{messages.giveMailAddressOr}</p>}
         </>
       )}
       {fault && <FaultNotice fault={fault} />}
-      <p class="small soft">
-        Without a signal it waits on this phone, also after Stopfit was closed. You can go on
-        measuring.
-      </p>
+      <p class="small soft">{messages.withoutSignalItWaits}</p>
     </>
   );
 }
@@ -102,11 +94,11 @@ function SentAs({
   trouble: string | null;
   maker: string;
 }) {
-  const version = versions > 1 ? `Version ${versions}: ` : "";
+  const version = versions > 1 ? messages.version({ versions }) : "";
   const words = {
-    waiting: `${version}waits on this phone to be sent.`,
-    received: `${version}received by ${maker}, ${timeText(newest.receivedAt)}. No answer yet.`,
-    answered: `${version}answered.`,
+    waiting: messages.waitsOnThisPhone({ version }),
+    received: messages.receivedByNoAnswer({ version, maker, time: timeText(newest.receivedAt) }),
+    answered: messages.versionAnswered({ version }),
   };
   const said = words[state];
   return (
@@ -116,11 +108,11 @@ function SentAs({
         {state === "waiting" && trouble && <p>{trouble}</p>}
         {reply && (
           <div class="row">
-            <Button onClick={() => openAnswer(reply)}>Read the answer</Button>
+            <Button onClick={() => openAnswer(reply)}>{messages.readAnswer}</Button>
           </div>
         )}
       </Notice>
-      {!same && <p>It was changed since. Send it once more: it goes as a new version of it.</p>}
+      {!same && <p>{messages.itWasChangedSince}</p>}
     </>
   );
 }

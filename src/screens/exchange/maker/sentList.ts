@@ -5,6 +5,7 @@ import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { readingsDigest } from "../../../records/review/readingsDigest.ts";
 import { readReplyText } from "../../../records/review/readReply.ts";
 import type { CameIn } from "../../../storage/outboxDatabase.ts";
+import * as messages from "../../../words/compiled/screens/exchange/maker.ts";
 import { goTo } from "../../addresses.ts";
 import { handReceived } from "../handed.ts";
 import { openHref } from "../shareRoutes.ts";
@@ -15,7 +16,7 @@ import { sentWords } from "./sentWords.ts";
 /** Shows an answer of the desk, as whatever comes in is shown before it is kept. */
 export async function openAnswer({ id, text }: CameIn): Promise<void> {
   await outbox().markSeen(id);
-  const reply = readReplyText(text, "The answer");
+  const reply = readReplyText(text, messages.answer);
   if (!reply.ok) return;
   handReceived({ replies: [reply.value], backup: null, fromDesk: true });
   goTo(openHref);

@@ -8,6 +8,7 @@ import { limitKindOf } from "../../../records/entry/entryPath.ts";
 import { entryName } from "../../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import type { Reply } from "../../../records/review/reply.ts";
+import * as messages from "../../../words/compiled/screens/exchange/reply.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Card } from "../../parts/Card.tsx";
 import { FaultNotice } from "../../parts/FaultNotice.tsx";
@@ -57,22 +58,23 @@ export function OpenReplyScreen({
   };
   return (
     <Screen
-      top={<span class="screen-name brand">Stopfit</span>}
+      top={<span class="screen-name brand">{messages.stopfit}</span>}
       actions={
         <>
-          <Button onClick={onLeave}>{waiting > 0 ? "Next" : "Don't save"}</Button>
+          <Button onClick={onLeave}>{waiting > 0 ? messages.next : messages.dontSave}</Button>
           <Button look="main" onClick={keep} disabled={busy}>
-            Save it with the check
+            {messages.saveItWithCheck}
           </Button>
         </>
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        A reply was sent to you
+        {messages.replyWasSentTo}
       </h1>
       <p class="soft">
-        It is only shown so far. Saved, it stands with your check “<bdi>{checkName(stored)}</bdi>”;
-        your readings stay as they are.
+        {messages.itIsOnlyShown}
+        <bdi>{checkName(stored)}</bdi>
+        {messages.yourReadingsStayAs}
       </p>
       {fault && <FaultNotice fault={fault} />}
       {refused.map((each, index) => (
@@ -89,7 +91,7 @@ export function OpenReplyScreen({
         />
       )}
       {reply.readings.length > 0 && (
-        <Card heading="Readings to re-measure">
+        <Card heading={messages.readingsToReMeasure}>
           <ul class="stack-close">
             {reply.readings.map((id, index) => (
               <li key={index}>{entryName(id, limitKindOf(stored.record, id))}</li>
@@ -97,14 +99,12 @@ export function OpenReplyScreen({
           </ul>
         </Card>
       )}
-      <Card heading="What they wrote">
+      <Card heading={messages.whatTheyWrote}>
         <p class="reply-text" dir="auto">
           {reply.text}
         </p>
       </Card>
-      {waiting > 0 && (
-        <p class="soft">{waiting === 1 ? "One more came" : `${waiting} more came`} with it.</p>
-      )}
+      {waiting > 0 && <p class="soft">{messages.oneMoreCame({ waiting })}</p>}
     </Screen>
   );
 }

@@ -1,4 +1,5 @@
 import type { CheckStore } from "../../../storage/checkStore.ts";
+import * as messages from "../../../words/compiled/screens/exchange/reply.ts";
 import { answerHref, stepHref } from "../../addresses.ts";
 import { Button, ButtonLink } from "../../parts/Button.tsx";
 import { RetakeBar } from "../../remeasure/RetakeBar.tsx";
@@ -20,22 +21,22 @@ export function ReplyBar({ store, id, atAnswer }: ReplyBarProps) {
   const done = asked.filter((each) => each.done).length;
   return (
     <RetakeBar
-      label="Readings asked for again"
+      label={messages.readingsAskedForAgain}
       state={next ? "unsure" : "ok"}
       words={
         next
-          ? `Asked again: ${done} of ${asked.length} taken`
+          ? messages.askedAgainOfTaken({ done, asked: asked.length })
           : atAnswer
-            ? "All re-measured. Now send the check again."
-            : "All re-measured."
+            ? messages.allReMeasuredNow
+            : messages.allReMeasured
       }
     >
       <ButtonLink look="quiet" href={replyHref(id)}>
-        The reply
+        {messages.reply}
       </ButtonLink>
       {next && <ButtonLink href={stepHref(id, next.step)}>{next.name}</ButtonLink>}
-      {!next && !atAnswer && <ButtonLink href={answerHref(id)}>To the answer</ButtonLink>}
-      {!next && atAnswer && <Button onClick={reply.close}>It is sent</Button>}
+      {!next && !atAnswer && <ButtonLink href={answerHref(id)}>{messages.toAnswer}</ButtonLink>}
+      {!next && atAnswer && <Button onClick={reply.close}>{messages.itIsSent}</Button>}
     </RetakeBar>
   );
 }

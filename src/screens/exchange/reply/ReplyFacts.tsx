@@ -3,41 +3,39 @@ import { completeRecord } from "../../../records/check/completeRecord.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { readingsDigest } from "../../../records/review/readingsDigest.ts";
 import type { Reply } from "../../../records/review/reply.ts";
+import * as messages from "../../../words/compiled/screens/exchange/reply.ts";
 import { Card } from "../../parts/Card.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 
 const kindWords: { readonly [Kind in Reply["kind"]]: string } = {
-  accept: "the readings are accepted",
-  askAgain: "readings are to be re-measured",
-  otherPart: "another part is advised",
+  accept: messages.readingsAreAccepted,
+  askAgain: messages.readingsAreToBe,
+  otherPart: messages.anotherPartIsAdvised,
 };
 
 /** What a reply says of itself, and whether anybody can verify it. */
 export function ReplyFacts({ reply, fromDesk }: { reply: Reply; fromDesk: boolean }) {
   const { from, vehicle, axle, kind, createdAt } = reply;
   return (
-    <Card heading="What it says of itself">
+    <Card heading={messages.whatItSaysOf}>
       <dl class="facts">
-        <dt>From</dt>
-        <dd>{from.trim() ? <bdi>{from}</bdi> : "no name"}</dd>
-        <dt>About</dt>
+        <dt>{messages.from}</dt>
+        <dd>{from.trim() ? <bdi>{from}</bdi> : messages.noName}</dd>
+        <dt>{messages.about}</dt>
         <dd>
-          <bdi>{vehicle}</bdi>, {axle} axle
+          <bdi>{vehicle}</bdi>
+          {messages.axle({ axle })}
         </dd>
-        <dt>Written</dt>
+        <dt>{messages.written}</dt>
         <dd>{dateText(createdAt)}</dd>
-        <dt>Says that</dt>
+        <dt>{messages.saysThat}</dt>
         <dd>{kindWords[kind]}</dd>
       </dl>
       {fromDesk ? (
-        <p>
-          It came from the review desk itself: only people of the review desk can put a reply there.
-        </p>
+        <p>{messages.itCameFromReview}</p>
       ) : (
         <Notice tone="care">
-          <p>
-            A file or a link can't prove who wrote it. Go by it only if you know where it came from.
-          </p>
+          <p>{messages.fileOrLinkCant}</p>
         </Notice>
       )}
     </Card>
@@ -54,9 +52,8 @@ export function answersOf({ answers }: Reply, stored: StoredCheck): Answers {
 }
 
 const answersWords: { readonly [Which in Exclude<Answers, "same">]: string } = {
-  others:
-    "It answers other readings than those that are here now: they were changed since, or it is about another version.",
-  unknown: "It does not say which readings it answers. They may have changed since.",
+  others: messages.itAnswersOtherReadings,
+  unknown: messages.itDoesNotSay,
 };
 
 /** That a reply does not belong to what is here now, where that is so. */
@@ -69,5 +66,4 @@ export function AnswersNotice({ answers }: { answers: Answers }) {
   );
 }
 
-export const besideReply =
-  "Computed here from your readings. A reply can't change it; it never makes a stop fit that does not.";
+export const besideReply = messages.computedHereFromYour;

@@ -3,6 +3,7 @@ import type { Assessor } from "../../../compute/assessor.ts";
 import { completeRecord } from "../../../records/check/completeRecord.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import type { CheckStore } from "../../../storage/checkStore.ts";
+import * as messages from "../../../words/compiled/screens/exchange/reply.ts";
 import { answerHref, checksHref, goTo, stepHref } from "../../addresses.ts";
 import { Button, ButtonLink } from "../../parts/Button.tsx";
 import { Screen, useHeadingFocus } from "../../parts/Screen.tsx";
@@ -35,20 +36,20 @@ export function ReplyPlace({ store, id, unit, startAssessor }: ReplyPlaceProps) 
       <Screen
         top={
           <>
-            <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
-            <span class="screen-name">Reply</span>
+            <ButtonLink look="quiet" href={checksHref} icon="back" label={messages.allChecks} />
+            <span class="screen-name">{messages.reply2}</span>
           </>
         }
         actions={
           <ButtonLink look="main" href={checksHref}>
-            All checks
+            {messages.allChecks}
           </ButtonLink>
         }
       >
         <h1 ref={heading} tabIndex={-1}>
-          There is no open reply to this check
+          {messages.thereIsNoOpen}
         </h1>
-        <p>It was read already, or the check is not on this phone.</p>
+        <p>{messages.itWasReadAlready}</p>
       </Screen>
     );
   }
@@ -59,8 +60,8 @@ export function ReplyPlace({ store, id, unit, startAssessor }: ReplyPlaceProps) 
     <Screen
       top={
         <>
-          <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
-          <span class="screen-name">Reply</span>
+          <ButtonLink look="quiet" href={checksHref} icon="back" label={messages.allChecks} />
+          <span class="screen-name">{messages.reply2}</span>
         </>
       }
       actions={
@@ -72,21 +73,22 @@ export function ReplyPlace({ store, id, unit, startAssessor }: ReplyPlaceProps) 
               goTo(answerHref(id), { replace: true });
             }}
           >
-            Read; to the answer
+            {messages.readToAnswer}
           </Button>
         ) : next ? (
           <ButtonLink look="main" href={stepHref(id, next.step)}>
-            Re-measure: {next.name}
+            {messages.reMeasure({ name: next.name })}
           </ButtonLink>
         ) : (
           <ButtonLink look="main" href={answerHref(id)}>
-            To the answer, to send it again
+            {messages.toAnswerToSend}
           </ButtonLink>
         )
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        Reply about <bdi>{vehicle}</bdi>, {axle} axle
+        {messages.replyAbout} <bdi>{vehicle}</bdi>
+        {messages.axle({ axle })}
       </h1>
       {kept.reply.kind !== "askAgain" && (
         <AnswersNotice answers={answersOf(kept.reply, reply.stored)} />
@@ -101,7 +103,7 @@ export function ReplyPlace({ store, id, unit, startAssessor }: ReplyPlaceProps) 
       )}
       {asked.length > 0 && (
         <section class="card" aria-labelledby="reply-readings">
-          <h2 id="reply-readings">Readings to re-measure</h2>
+          <h2 id="reply-readings">{messages.readingsToReMeasure}</h2>
           <ReadingsToTake
             readings={asked.map(({ id: reading, name, step, done }) => ({
               id: reading,
@@ -112,7 +114,7 @@ export function ReplyPlace({ store, id, unit, startAssessor }: ReplyPlaceProps) 
             more={({ id: reading, done }) =>
               !done && (
                 <Button look="quiet" onClick={() => reply.markSame(reading)}>
-                  Re-measured, came out the same
+                  {messages.reMeasuredCameOut}
                 </Button>
               )
             }
@@ -120,7 +122,7 @@ export function ReplyPlace({ store, id, unit, startAssessor }: ReplyPlaceProps) 
         </section>
       )}
       <section class="card" aria-labelledby="reply-text">
-        <h2 id="reply-text">What they wrote</h2>
+        <h2 id="reply-text">{messages.whatTheyWrote}</h2>
         <p class="reply-text" dir="auto">
           {text}
         </p>

@@ -4,6 +4,7 @@ import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import type { Reply } from "../../../records/review/reply.ts";
 import type { CheckStore } from "../../../storage/checkStore.ts";
 import { ReplyStore } from "../../../storage/replyStore.ts";
+import * as messages from "../../../words/compiled/screens/exchange/reply.ts";
 import { markReplies } from "./repliesHere.ts";
 
 /** What a reading's entry holds, as one text: differs as soon as something else is typed. */
@@ -27,9 +28,7 @@ export async function checkOfReply(
 export function replyWithoutCheck({ vehicle, axle }: Reply): Fault {
   return {
     code: "replyWithoutCheck",
-    sentence: [
-      `This is a reply about ${vehicle}, ${axle} axle, but that check is not on this phone. Open it on the phone that made the check.`,
-    ],
+    sentence: [messages.thisIsReplyAbout({ vehicle, axle })],
   };
 }
 

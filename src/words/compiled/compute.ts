@@ -1,0 +1,32 @@
+// @ts-nocheck
+/* Written by `npm run words` from the catalogue; change it there. */
+export const calculationStoppedOnThis: string = "The calculation stopped on this device. The readings are saved. Change a reading or reload to try again.";
+export const thisBrowserCannotRun: string = "This browser cannot run the calculation beside the screen. Update it, or open the check in another browser.";
+export const calculationWasClosed: string = "The calculation was closed.";
+export const cornerHasNotBeen = (d: { side: string | number }): string => "The " + d.side + " corner has not been measured.";
+export const calculationStoppedOnThese: string = "The calculation stopped on these readings. They are saved. Check them, or send the check to support.";
+export const itWasStopped: string = "It was stopped.";
+export const calculationStoppedOnThisDevice: string = "The calculation stopped on this device. Nothing that was saved is lost. Try again.";
+export const fileCanNoLonger: string = "The file can no longer be read. Choose it again.";
+export const thisCouldNotBe: string = "This could not be worked on here. Ask for the check to be sent again.";
+export const backupsCheck: string = "The backup's check";
+export const entryOfBackupCant: string = "An entry of the backup can't be read.";
+export const check: string = "The check";
+export const readingFileStoppedOn: string = "Reading the file stopped on this device; it may be too large for it. Nothing was changed. Try a smaller file or another device.";
+export const thisBrowserCannotRead: string = "This browser cannot read test files beside the screen. Update it, or use another browser.";
+export const file = (d: { name: string | number; what: string | number }): string => "The file “" + d.name + "” " + d.what;
+export const isTooLargeArchive: string = "is too large an archive. Unpack it, then drop the folder.";
+export const isZipArchiveThat: string = "is a zip archive that can't be read. Ask for it to be sent again.";
+export const holdsTooManyFiles: string = "holds too many files. Unpack it, then drop them in parts.";
+export const holdsFileThatIs: string = "holds a file that is too large to be a check.";
+export const holdsFilesThatAre = (d: { tooLarge: string | number }): string => "holds " + d.tooLarge + " files that are too large to be checks.";
+export const isDamagedPartOf: string = "is damaged: a part of it can't be unpacked. Ask for it to be sent again.";
+export const isArchiveInArchive: string = "is an archive in an archive. Unpack it first.";
+export const archiveCantBeRead: string = "The archive can't be read.";
+export const isTooLargeMail: string = "is too large a mail. Save its attachment and choose that.";
+export const isMailThatCant: string = "is a mail that can't be read. Save its attachment and choose that.";
+export const hasMoreThanAttachments = (d: { partsOfMail: string | number }): string => "has more than " + d.partsOfMail + " attachments. Save the others and choose them.";
+export const inMail = (d: { attached: string | number; name: string | number }): string => "“" + d.attached + "” in the mail “" + d.name + "”";
+export const linkInMail = (d: { name: string | number }): string => "The link in the mail “" + d.name + "”";
+export const isMailWithoutCheck: string = "is a mail without a check in it.";
+export const fileCantBeTaken = (d: { name: string | number }): string => "The file “" + d.name + "” can't be taken apart on this device. Unpack it there, then drop what it holds.";

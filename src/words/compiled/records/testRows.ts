@@ -1,0 +1,36 @@
+// @ts-nocheck
+/* Written by `npm run words` from the catalogue; change it there. */
+import { en } from "@messageformat/runtime/lib/cardinals";
+import { plural } from "@messageformat/runtime";
+export const ofTestsInThis = (d: { faults: string | number; sentence: string | number }): string => "" + d.faults + " of the tests in this file cannot be used. " + d.sentence;
+export const twoColumnsAreHeaded = (d: { quantity: string | number; text: string | number; text2: string | number }): string => "Two columns are headed as " + d.quantity + ": “" + d.text + "” and “" + d.text2 + "”. Choose the columns, or take one out of the file.";
+export const speedOrTime: string = "speed or time";
+export const noColumnOfThis = (d: { what: string | number }): string => "No column of this file is headed as " + d.what + ". Wanted are depth, speed and force, or time, displacement and force. Choose the columns, or name them in the file.";
+export const columnDoesNotSay = (d: { text: string | number; known: string | number }): string => "The column “" + d.text + "” does not say its unit. Write it in brackets after the name, or choose it: " + d.known + ".";
+export const unitOfIsNot = (d: { unitText: string | number; quantity: string | number; known: string | number }): string => "The unit “" + d.unitText + "” of " + d.quantity + " is not known. It may be " + d.known + ".";
+export const unitsInHeadingsDo: string = "The units in the headings do not go with their names. A depth is in mm, cm, m or in, a force in N, daN, kN, kgf, lbf or kip. Correct the headings, or choose the columns.";
+export const depthAndForce: string = "depth and force";
+export const namesAndUnitsIn: string = "The names and units in the headings do not go together; the units were believed.";
+export const noRowOfThis: string = "No row of this file names its columns. Wanted are headings such as “Depth [mm]”, “Speed [mm/s]” and “Force [N]”, or “Time [s]”, “Displacement [mm]” and “Force [N]”. Or choose the columns.";
+export const someNumbersOfThis = (d: { cell: string | number }): string => "Some numbers of this file have a decimal point and others a decimal comma, such as “" + d.cell + "”. Save it again with one of them.";
+export const chosenColumnsHoldNo: string = "The chosen columns hold no numbers at the beginning of this file. Choose others.";
+export const onlySpacesStandBetween: string = "Only spaces stand between the columns of this file, and names of columns hold spaces too. Save it with tabs or semicolons between them.";
+export const thisFileHasCommas: string = "This file has commas both between its columns and within its numbers, so they cannot be told apart. Save it with semicolons between the columns.";
+export const fileCannotBeRead: string = "The file cannot be read any more. It may have been moved or changed; choose it again.";
+export const thisFileIsNo: string = "This file is no text of rows and columns, but a spreadsheet's, a document's or a page's own. Open it in its program, save it as CSV or as text with tabs, and choose that file.";
+export const lettersOfThisFile: string = "The letters of this file were read as those of an older program; see whether its headings are right.";
+export const byDepthOverTime = (d: { times: string | number }): string => "By depth over time the stop moves at " + d.times + " the speeds in the file. Check the units of speed and time; depth over time was used.";
+export const times = (d: { ratio: string | number }): string => "" + d.ratio + " times";
+export const ofWord = (d: { ratio: string | number }): string => "" + d.ratio + " of";
+export const testGoesDeepDeeper = (d: { depthMm: string | number }): string => "The test goes " + d.depthMm + " deep, deeper than stops are tall. Check the unit of depth.";
+export const testGoesDeepBut = (d: { depthMm: string | number; heightMm: string | number }): string => "The test goes " + d.depthMm + " deep, but the stop is " + d.heightMm + " tall. Check the unit of depth, or which stop was tested.";
+export const fastestRowsMoveAt = (d: { speed: string | number; slowestTest: string | number; fastestTest: string | number }): string => "The fastest rows move at " + d.speed + "; stops are tested at up to " + d.slowestTest + " to " + d.fastestTest + ". Check the unit of speed, or of time.";
+export const byThisFileStop = (d: { rate: string | number; softest: string | number; stiffest: string | number }): string => "By this file the stop has " + d.rate + "; stops are made from " + d.softest + " to " + d.stiffest + ". Check the units of force and depth.";
+export const forcesAreThoseStop = (d: { times: string | number }): string => "The forces are " + d.times + " those the stop has now. Check the unit of force, or which stop was tested.";
+export const ofRowsHaveNo = (d: { leftOut: string | number; all: string | number }): string => "" + d.leftOut + " of " + d.all + " rows have no number in a needed column. Check the columns and the decimal mark of the file.";
+export const rowWithoutNumberIn = (d: { count: string | number; count2: number }): string => "" + d.count + plural(d.count2, 0, en, { one: " row without a number in a needed column was left out.", other: " rows without a number in a needed column were left out." });
+export const thisFileHoldsTests = (d: { of: string | number; index: string | number; title: string | number }): string => "This file holds " + d.of + " tests, each with headings of its own. This is number " + d.index + d.title;
+export const thisFileHoldsNo: string = "This file holds no rows of numbers. Choose the file of a bench test.";
+export const rowOfThisFile: string = "A row of this file does not end: a quotation mark is open, or this is no table. Check the file.";
+export const thisFileHoldsMore: string = "This file holds more than 5 million rows. Cut it into parts, or record fewer samples.";
+export const thisFileHoldsMoreThan: string = "This file holds more than 200 tests. Cut it into parts.";

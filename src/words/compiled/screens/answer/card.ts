@@ -1,0 +1,33 @@
+// @ts-nocheck
+/* Written by `npm run words` from the catalogue; change it there. */
+import { select } from "@messageformat/runtime";
+export const makeCardToShow: string = "Make a card to show or send";
+export const makingPicture: string = "Making the picture …";
+export const shareSheetDidNot: string = "The share sheet did not open. Save the picture instead.";
+export const cardToShowAnd: string = "Card to show and send";
+export const sharePicture: string = "Share the picture";
+export const pictureWasHandedTo: string = "The picture was handed to the browser to save.";
+export const savePicture: string = "Save the picture";
+export const printWord: string = "Print";
+export const linkIsCopiedIt: string = "The link is copied. It opens this check in Stopfit.";
+export const notCopied: string = "Not copied.";
+export const copyLink: string = "Copy the link";
+export const closeCard: string = "Close the card";
+export const photosOnCardAt = (d: { mostCardPhotos: string | number }): string => "Photos on the card, " + d.mostCardPhotos + " at most";
+export const photosFitTakeOne = (d: { mostCardPhotos: string | number }): string => "" + d.mostCardPhotos + " photos fit. Take one off first.";
+export const cornerDrawnToScale: string = "The corner drawn to scale";
+export const whatToDo = (d: { toDo: string | number }): string => "What to do: " + d.toDo;
+export const readings: string = "Readings";
+export const cautions: string = "Cautions";
+export const openThisCheckIn: string = "Open this check in Stopfit";
+export const qrCodeOfThis: string = "QR code of this check";
+export const axle = (d: { label: string | number; axle: string | number }): string => "" + d.label + ", " + d.axle + " axle";
+export const change = (d: { moment: string | number }): string => ", " + d.moment + " the change";
+export const stopWord = (d: { stopInFull: string | number }): string => "Stop: " + d.stopInFull;
+export const checkedIsBySelectTrue = (d: { createdAt: string | number; isBy: boolean; by: string | number | undefined }): string => "Checked " + d.createdAt + select(d.isBy, { true: " by " + d.by, other: "" });
+export const systemUiSansSerif: string = "system-ui, sans-serif";
+export const thisBrowserCouldNot: string = "This browser could not make the picture. Print the page, or send the check as a file.";
+export const stopfit: string = "Stopfit";
+export const whatToDo2: string = "What to do";
+export const fittedPart: string = "fitted part";
+export const photo = (d: { index: string | number }): string => "photo " + d.index;

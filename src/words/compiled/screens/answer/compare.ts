@@ -1,0 +1,30 @@
+// @ts-nocheck
+/* Written by `npm run words` from the catalogue; change it there. */
+import { select } from "@messageformat/runtime";
+export const goOnWithIt: string = "Go on with it";
+export const checkAfter = (d: { isBefore: boolean }): string => "The check " + select(d.isBefore, { true: "after", other: "before" }) + " the change has no answer yet.";
+export const workingOutOtherCheck: string = "Working out the other check …";
+export const before: string = "Before";
+export const after: string = "After";
+export const beforeAndAfter = (d: { side: string | number }): string => "" + d.side + ": before and after";
+export const figure: string = "Figure";
+export const stopToPad: string = "Stop to pad";
+export const wheelTravelToContact: string = "Wheel travel to contact";
+export const toFullyCompressed: string = "… to fully compressed";
+export const toHardContact: string = "… to hard contact";
+export const roomBeforeHardContact: string = "Room before hard contact";
+export const contactsLoaded: string = "Contacts, loaded";
+export const hardestHitOnBody: string = "Hardest hit on the body";
+export const gap = (d: { read: string | number }): string => "gap " + d.read;
+export const pressedTo = (d: { read: string | number }): string => "pressed to " + d.read;
+export const toPad: string = " to the pad";
+export const noStop = (d: { read: string | number }): string => "no stop, " + d.read;
+export const twoStopsInNumbers = (d: { side: string | number }): string => "" + d.side + ": the two stops in numbers";
+export const otherStopIsOn: string = "The other stop is on the same mount: the gap changes by the difference in height. Fit it and measure the gap before relying on it.";
+export const checks = (d: { otherName: string | number }): string => "" + d.otherName + ": the checks";
+export const closeComparison: string = "Close comparison";
+export const setAgainstFittedOne = (d: { rankedName: string | number }): string => "Set against the fitted one" + d.rankedName;
+export const onSpacerOf = (d: { name: string | number; spacerMm: string | number }): string => "" + d.name + " on a spacer of " + d.spacerMm;
+export const spacerIsRigid: string = "The spacer is rigid.";
+export const otherStopClosesGap: string = "The other stop closes the gap by its extra height.";
+export const thisStop: string = "this stop";

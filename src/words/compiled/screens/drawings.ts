@@ -1,0 +1,34 @@
+// @ts-nocheck
+/* Written by `npm run words` from the catalogue; change it there. */
+import { select } from "@messageformat/runtime";
+export const vehicleOnLevelFirm: string = "A vehicle on level, firm ground with its wheels chocked";
+export const jackAloneIsCrossed: string = "A jack alone is crossed out; a stand is ticked";
+export const springThatFliesApart: string = "A spring that flies apart";
+export const stopPushingUpOn: string = "A stop pushing up on the frame";
+export const wheelMovedUpAnd: string = "A wheel moved up and down by hand, its spring taken out";
+export const pageOfRules: string = "A page of rules";
+export const lensOverGapBetween: string = "A lens over the gap between stop and pad";
+export const raisedVehicleThatRolls: string = "A raised vehicle that rolls to one side";
+export const personWithWrench: string = "A person with a wrench";
+export const now = (d: { number: string | number }): string => "Now " + d.number + ".";
+export const notYetMeasured: string = "Not yet measured.";
+export const side = (d: { name: string | number; side: string | number }): string => "" + d.name + ", " + d.side + " side";
+export const leftSideFront: string = "Left side, front ←";
+export const rightSideFront: string = "Right side, front →";
+export const stopByItself: string = "The stop by itself";
+export const left: string = "Left";
+export const right: string = "Right";
+export const fromBesideIt = (d: { name: string | number }): string => "" + d.name + ", from beside it";
+export const fromFront = (d: { name: string | number; axle: string | undefined }): string => "" + d.name + ", from " + select(d.axle, { front: "the front", other: "behind" });
+export const a: string = "A";
+export const b: string = "B";
+export const tireWithPressureGauge: string = "A tire with a pressure gauge on its valve";
+export const vehicleWithItsUsual: string = "A vehicle with its usual load in it";
+export const vehicleRolledBackAnd: string = "A vehicle rolled back and forth and bounced";
+export const vehicleOnItsWheels: string = "A vehicle on its wheels; the jack is crossed out";
+export const fits: string = "Fits";
+export const warning: string = "Warning";
+export const doesntFit: string = "Doesn't fit";
+export const notSure: string = "Not sure";
+export const fromAboveFrontOf = (d: { side: string | number }): string => "" + d.side + ", from above; front of the vehicle up";
+export const fromFront2 = (d: { side: string | number; axle: string | undefined }): string => "" + d.side + ", from " + select(d.axle, { front: "the front", other: "behind" });

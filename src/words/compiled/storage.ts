@@ -1,0 +1,30 @@
+// @ts-nocheck
+/* Written by `npm run words` from the catalogue; change it there. */
+export const thisFileIsNot: string = "This file is not a backup of Stopfit: it does not begin as one.";
+export const entryOfBackupCant: string = "An entry of the backup can't be read.";
+export const moreThanEntriesOf = (d: { mostUnreadable: string | number }): string => "More than " + d.mostUnreadable + " entries of the backup can't be read, and few can. It was not read any further.";
+export const backupCouldNotBe: string = "The backup could not be read to its end. Copy it to this device and choose it again.";
+export const oneEntry: string = "one entry";
+export const entries = (d: { entries: string | number }): string => "" + d.entries + " entries";
+export const backupIsCutShort = (d: { count: string | number }): string => "The backup is cut short: it ends after " + d.count + ". Look for a whole one.";
+export const oneEntry2: string = "One entry";
+export const entries2 = (d: { unreadable: string | number }): string => "" + d.unreadable + " entries";
+export const ofBackupCouldNot = (d: { count: string | number; sentence: string | number }): string => "" + d.count + " of the backup could not be read. " + d.sentence;
+export const backupSaysThatIt = (d: { count: string | number; count2: string | number }): string => "The backup says that it has " + d.count + ", but " + d.count2 + " can be read. Look for one that was not changed.";
+export const savedFromAnotherTab = (d: { name: string | number }): string => "" + d.name + " (saved from another tab)";
+export const thisBrowserRefusesTo: string = "this browser refuses to store anything here, as in a private window";
+export const storageOfThisPhone: string = "the storage of this phone is full";
+export const stopfitIsOpenIn: string = "Stopfit is open in another tab with an older version";
+export const newerVersionOfStopfit: string = "a newer version of Stopfit has been used on this phone. Load this page again";
+export const storageOfThisPhoneDoes: string = "the storage of this phone does not answer";
+export const storageOfThisPhoneHas: string = "the storage of this phone has been cleared";
+export const storageOfThisPhoneReported: string = "the storage of this phone reported a fault";
+export const libraryIsNotSaved = (d: { reason: string | number }): string => "The library is not saved: " + d.reason + ". Save it as a file before you close this page.";
+export const notSavedThisBrowser: string = "Not saved: this browser refuses to store anything here, as in a private window. Save the check as a file before you close this page.";
+export const notSavedStorageOf: string = "Not saved: the storage of this phone is full. Save the check as a file, then free some space and try again.";
+export const notSavedStopfitIs: string = "Not saved: Stopfit is open in another tab with an older version. Close the other tab and try again.";
+export const notSavedNewerVersion: string = "Not saved: a newer version of Stopfit has been used on this phone. Load this page again to get it, and save the check as a file first.";
+export const notSavedStorageOfThis: string = "Not saved: the storage of this phone does not answer. Save the check as a file, then load this page again.";
+export const notSavedThisCheck: string = "Not saved: this check is no longer on this phone. Save it as a file.";
+export const notSavedStorageOfThisPhone: string = "Not saved: the storage of this phone reported a fault. Save the check as a file.";
+export const beforeBackupWasRestored = (d: { checkName: string | number }): string => "" + d.checkName + " (before a backup was restored)";
