@@ -14,7 +14,7 @@ function lastChange({ updatedAt, deletedAt }: StoredCheck): string {
 }
 
 /** Things that are one whole: half of one and half of another would be neither. */
-const wholes: readonly string[] = ["stop", "fitted", "aside"];
+const wholes: readonly string[] = ["stop", "fitted", "photos", "aside"];
 /** What tells one job, person, library or check of the whole travel from another: theirs is not mixed either. */
 const identities: readonly string[] = [
   "id",
@@ -36,26 +36,14 @@ function isAnother(older: unknown, newer: unknown): boolean {
   );
 }
 
-/** `older` as far as `newer` has the same places, so that joining takes from it only what is missing. */
-function sharedPlaces(older: unknown, newer: unknown): unknown {
-  if (isAnother(older, newer)) return older;
-  if (isPlainObject(older) && isPlainObject(newer)) {
-    const shared = Object.keys(older).filter((key) => Object.hasOwn(newer, key));
-    const placeOf = (key: string): unknown => {
-      if (wholes.includes(key)) return older[key];
-      // A side without limits lacks those of the other version.
-      return key === "limits" && isSame(newer[key], []) ? [] : sharedPlaces(older[key], newer[key]);
-    };
-    return Object.fromEntries(shared.map((key) => [key, placeOf(key)]));
-  }
-  if (Array.isArray(older) && Array.isArray(newer)) {
-    return older.flatMap((item: unknown) => {
-      if (!isPlainObject(item) || typeof item.side !== "string") return [item];
-      const same = newer.find((other: unknown) => isPlainObject(other) && other.side === item.side);
-      return same === undefined ? [] : [sharedPlaces(item, same)];
-    });
-  }
-  return older;
+/** `older` without the wholes, and without things that are another's, of which `newer` has its own. */
+function withoutOwn(older: PlainObject, newer: PlainObject): PlainObject {
+  const rest = Object.entries(older).flatMap(([key, value]) => {
+    const own = newer[key];
+    if (own !== undefined && (wholes.includes(key) || isAnother(value, own))) return [];
+    return [[key, isPlainObject(value) && isPlainObject(own) ? withoutOwn(value, own) : value]];
+  });
+  return Object.fromEntries(rest) as PlainObject;
 }
 
 /** Of the older's entries, those that still belong to what the newer has. */
@@ -65,13 +53,10 @@ function entriesThatFit(
 ): { readonly [id: string]: StoredCheck["entries"][string] } {
   const groups = ({ record, aside }: StoredCheck): PlainObject => ({ ...record, aside });
   const [theirs, ours] = [groups(older), groups(newer)];
-  const hasLimits = (side: string): boolean =>
-    newer.record.corners.some((corner) => corner.side === side && corner.limits.length > 0);
   const fits = (id: string): boolean => {
-    const [first = "", second] = id.split(".");
-    if (ours[first] !== undefined && wholes.includes(first)) return false;
-    if (isAnother(theirs[first], ours[first])) return false;
-    return second !== "limits" || !hasLimits(first);
+    const [first = ""] = id.split(".");
+    const own = ours[first];
+    return own === undefined || !(wholes.includes(first) || isAnother(theirs[first], own));
   };
   return Object.fromEntries(
     Object.entries(older.entries).filter(
@@ -98,13 +83,14 @@ function withRideOf(older: StoredCheck, newer: StoredCheck): StoredCheck {
 }
 
 /** Where the layout is of another kind, its readings are others too. */
-function withLayoutOf(older: StoredCheck, newer: StoredCheck): StoredCheck {
-  const { layout } = newer.record;
-  if (layout?.kind === undefined || layout.kind === older.record.layout?.kind) return older;
-  return { ...older, record: { ...older.record, layout } };
+function isOtherLayout(older: StoredCheck, newer: StoredCheck): boolean {
+  return isAnother({ name: older.record.layout?.kind }, { name: newer.record.layout?.kind });
 }
 
-const empty: Entry = { texts: [""], unit: "mm", tol: "" };
+function withLayoutOf(older: StoredCheck, newer: StoredCheck): StoredCheck {
+  if (!isOtherLayout(older, newer)) return older;
+  return { ...older, record: withField(older.record, "layout", newer.record.layout) };
+}
 
 /**
  * The joined record where an entry and its field come from two sides: the field follows the entry. Fields
@@ -116,15 +102,17 @@ function withEntriesFollowed(
   newer: StoredCheck,
   older: StoredCheck,
 ): PartialCheckRecord {
-  const kind = newer.record.layout?.kind;
-  const isOtherLayout = kind !== undefined && kind !== older.record.layout?.kind;
-  const follows = (id: string): boolean => {
-    if (isOtherLayout && parseReadingId(id)?.of === "geometry") return false;
+  const isOther = isOtherLayout(older, newer);
+  const follows = ([id, entry]: readonly [string, Entry]): boolean => {
+    if (isOther && parseReadingId(id)?.of === "geometry") return false;
     if (!Object.hasOwn(newer.entries, id)) return true;
-    return isSame(recordWithEntry(newer.record, id, empty, entries), newer.record);
+    return isSame(
+      recordWithEntry(newer.record, id, { ...entry, texts: [] }, entries),
+      newer.record,
+    );
   };
   return Object.entries(entries)
-    .filter(([id]) => follows(id))
+    .filter(follows)
     .reduce((agreed, [id, entry]) => recordWithEntry(agreed, id, entry, entries), record);
 }
 
@@ -133,16 +121,14 @@ function withEntriesFollowed(
  * never on the other is in both afterwards. What the newer has, cleared readings included, stands.
  */
 export function withMissing(newer: StoredCheck, given: StoredCheck): StoredCheck {
-  const fitting = { ...given, entries: entriesThatFit(given, newer) };
   const { name, progress } = newer;
-  const older = { ...withRideOf(withLayoutOf(fitting, newer), newer), name, progress };
-  // With nothing as their past, entries that differ are the newer's, and the record follows them.
-  const base = { ...(sharedPlaces(older, newer) as StoredCheck), entries: {} };
-  const joined = mergeChecks(base, newer, older);
-  const record = withEntriesFollowed(joined.record, joined.entries, newer, given);
-  return newer.deletedAt === undefined
-    ? { ...joined, record }
-    : { ...joined, record, deletedAt: newer.deletedAt };
+  const fitting = { ...given, name, progress, entries: entriesThatFit(given, newer) };
+  const older = withRideOf(withLayoutOf(fitting, newer), newer);
+  const missing = withoutOwn(older as unknown as PlainObject, newer as unknown as PlainObject);
+  // With nothing as their past, what differs is the newer's, and the record follows its entries.
+  const base = { record: { corners: [] }, entries: {} } as unknown as StoredCheck;
+  const joined = mergeChecks(base, newer, missing as unknown as StoredCheck);
+  return { ...joined, record: withEntriesFollowed(joined.record, joined.entries, newer, given) };
 }
 
 /**

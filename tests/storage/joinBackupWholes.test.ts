@@ -1,92 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { newStoredCheck, type StoredCheck } from "../../src/records/check/storedCheck.ts";
-import type { Entry } from "../../src/records/entry/entry.ts";
-import { addLimit, setEntry, setEstimate } from "../../src/records/filling/changes.ts";
+import type { StoredCheck } from "../../src/records/check/storedCheck.ts";
 import { asTakenIn, joinedWithBackup, withMissing } from "../../src/storage/joinBackup.ts";
-
-const fresh: StoredCheck = { ...newStoredCheck("Bay 1"), updatedAt: "2026-05-04T08:00:00.000Z" };
-const typed = (stored: StoredCheck, id: string, text: string, more: Partial<Entry> = {}) =>
-  setEntry(stored, id, { texts: [text], unit: "mm", tol: "1", ...more });
-const corner = (stored: StoredCheck, side: "left" | "right" = "left") =>
-  stored.record.corners.find((each) => each.side === side);
-
-/** A check of which the record has these fields, and the entries these texts. */
-function holding(record: object, texts: { readonly [id: string]: string } = {}): StoredCheck {
-  const entries = Object.entries(texts).map(
-    ([id, text]) => [id, { texts: [text], unit: "", tol: "" }] as const,
-  );
-  return {
-    ...fresh,
-    record: { ...fresh.record, ...record },
-    entries: { ...fresh.entries, ...Object.fromEntries(entries) },
-  };
-}
-
-const textsOf = ({ entries }: StoredCheck) =>
-  Object.fromEntries(Object.entries(entries).map(([id, { texts }]) => [id, texts[0]]));
-
-describe("a reading that both versions have", () => {
-  it("is the newer's alone: who took it, with what, and that it was measured", () => {
-    const newer = typed(fresh, "left.gap", "25");
-    const given = typed(fresh, "left.gap", "21", { tool: "rule", by: "I. Farrow" });
-    const older: StoredCheck = {
-      ...given,
-      record: {
-        ...given.record,
-        corners: [
-          { side: "left", limits: [], gap: { values: [21], tol: 1, source: "pack", by: "I. F." } },
-        ],
-      },
-    };
-    const joined = withMissing(newer, older);
-    expect(corner(joined)?.gap).toEqual(corner(newer)?.gap);
-    expect(joined.entries["left.gap"]).toEqual(newer.entries["left.gap"]);
-  });
-
-  it("keeps its source and who took it where only the older has it", () => {
-    const gap = { values: [21], tol: 1, source: "pack", by: "I. Farrow" };
-    const older = {
-      ...typed(fresh, "left.gap", "21"),
-      record: { ...fresh.record, corners: [{ side: "left", limits: [], gap }] },
-    } as StoredCheck;
-    expect(corner(withMissing(fresh, older))?.gap).toMatchObject(gap);
-  });
-});
-
-describe("ride data", () => {
-  const estimated = (stored: StoredCheck, name: "wheelRateNPerMm" | "unsprungMassKg") =>
-    setEstimate(stored, name, { value: 30, tolerance: 3, how: "by the spring" }, "mm");
-
-  it("that was typed is not marked as the older's estimate, nor given its ±", () => {
-    const newer = setEntry(fresh, "ride.wheelRateNPerMm", { texts: ["28"], unit: "N/mm", tol: "" });
-    expect(withMissing(newer, estimated(fresh, "wheelRateNPerMm")).record.ride).toEqual({
-      wheelRateNPerMm: 28,
-    });
-    // Of a file's record nothing may ever have been typed.
-    const untyped = holding({ ride: { wheelRateNPerMm: 28 } });
-    const older = holding({ ride: estimated(fresh, "wheelRateNPerMm").record.ride });
-    expect(withMissing(untyped, older)).toEqual(untyped);
-  });
-
-  it("that only the older has comes with its ± and how it was estimated", () => {
-    const newer = setEntry(fresh, "ride.wheelRateNPerMm", {
-      texts: ["28"],
-      unit: "N/mm",
-      tol: "2",
-    });
-    const older = estimated(estimated(fresh, "wheelRateNPerMm"), "unsprungMassKg");
-    expect(withMissing(newer, older).record.ride).toEqual({
-      wheelRateNPerMm: 28,
-      unsprungMassKg: 30,
-      tolerances: { wheelRateNPerMm: 2, unsprungMassKg: 3 },
-      estimated: { unsprungMassKg: "by the spring" },
-    });
-    expect(withMissing(fresh, older).record.ride).toEqual(older.record.ride);
-    expect(withMissing(holding({ ride: { payloadPerCornerKg: 80 } }), fresh).record.ride).toEqual({
-      payloadPerCornerKg: 80,
-    });
-  });
-});
+import { fresh, holding, textsOf, typed } from "./support/holding.ts";
 
 describe("what was fitted", () => {
   const fitted = (partNumber: string, more: object = {}) => ({
@@ -245,70 +160,18 @@ describe("things of which each version has another", () => {
   });
 });
 
-describe("limits", () => {
-  const limited = (stored: StoredCheck, kind: "tyre" | "damper", text: string) =>
-    typed(addLimit(stored, "left", { kind, at: "wheel" }), "left.limits.0", text);
-  const limits = (stored: StoredCheck) =>
-    corner(stored)?.limits.map(({ kind, reading }) => [kind, reading?.values]);
-
-  it("of the older come to a side of the newer that has none, with what was typed", () => {
-    const newer = typed(fresh, "left.gap", "25");
-    const joined = withMissing(newer, limited(typed(fresh, "left.gap", "21"), "damper", "104"));
-    expect(limits(joined)).toEqual([["damper", [104]]]);
-    expect(corner(joined)?.gap?.values).toEqual([25]);
-    expect(textsOf(joined)).toEqual({ "left.gap": "25", "left.limits.0": "104" });
-  });
-
-  it("of the newer stand as they are, one without a reading too", () => {
-    const newer = addLimit(fresh, "left", { kind: "tyre", at: "wheel" });
-    const joined = withMissing(newer, limited(fresh, "damper", "104"));
-    expect(limits(joined)).toEqual([["tyre", undefined]]);
-    expect(textsOf(joined)).toEqual({});
-  });
-});
-
-describe("the layout", () => {
-  const arm = (kind: string, readings: object, texts: { readonly [id: string]: string }) =>
-    holding({ layout: { kind, readings } }, texts);
-  const length = (text: string) => ({ values: [Number(text)], tol: 1 });
-
-  it("that only the older chose is taken with its readings, beside what the newer typed", () => {
-    const newer = typed(fresh, "pivotToOuter", "400");
-    const older = typed(arm("arm", {}, {}), "pivotToStop", "152");
-    const { layout } = withMissing(newer, older).record;
-    expect(layout?.kind).toBe("arm");
-    expect(layout?.readings?.pivotToOuter?.values).toEqual([400]);
-    expect(layout?.readings?.pivotToStop?.values).toEqual([152]);
-  });
-
-  it("of another kind in the older is not in the record, but what was typed for it waits", () => {
-    const newer = arm("axle", { track: length("1500") }, {});
-    const older = typed(arm("arm", {}, {}), "pivotToStop", "152");
-    const joined = withMissing(newer, typed(older, "left.gap", "21"));
-    expect(joined.record.layout).toEqual(newer.record.layout);
-    expect(textsOf(joined)).toEqual({ pivotToStop: "152", "left.gap": "21" });
-    expect(corner(joined)?.gap?.values).toEqual([21]);
-  });
-});
-
-describe("a reading of the newer that can't be read", () => {
-  it("is none: the record does not have the older's in its place", () => {
-    const newer = typed(fresh, "left.gap", "2 5/");
-    const gap = { values: [21], tol: 1 };
-    const untyped = holding({ corners: [{ side: "left", limits: [], gap }] });
-    for (const older of [untyped, typed(fresh, "left.gap", "21")]) {
-      const joined = withMissing(newer, older);
-      expect(corner(joined)).toEqual({ side: "left", limits: [] });
-      expect(textsOf(joined)).toEqual({ "left.gap": "2 5/" });
-    }
-  });
-});
-
-describe("what is made of two readings", () => {
-  it("is made of the newer's and the older's where each has one", () => {
-    const newer = typed(fresh, "left.liftedHeight", "520");
-    const joined = withMissing(newer, typed(fresh, "left.pushedHeight", "510"));
-    expect(corner(joined)?.settleMm).toBe(5);
+describe("a stop that has no name yet, and photos", () => {
+  it("are the newer's alone where it has any, else the older's", () => {
+    const photo = (data: string) => ({ type: "image/png", data });
+    const newer = holding({ stop: { usableCompressionMm: 40 }, photos: [photo("AAAA")] });
+    const older = holding({
+      stop: { usableCompressionMm: 30, restLoss: 0.2 },
+      photos: [photo("BBBB"), photo("CCCC")],
+    });
+    const { stop, photos } = withMissing(newer, older).record;
+    expect([stop, photos]).toEqual([newer.record.stop, newer.record.photos]);
+    const filled = withMissing(fresh, older).record;
+    expect([filled.stop, filled.photos]).toEqual([older.record.stop, older.record.photos]);
   });
 });
 

@@ -126,6 +126,21 @@ describe("limits, which go by their place", () => {
     expect(limits(mergeChecks(empty, theirs, mine))).toEqual([["damper", [104]]]);
   });
 
+  it("never do so on the right either", () => {
+    const base = typed(
+      typed(addLimit(addLimit(empty, "right", tyre), "right", damper), "right.limits.0", "160"),
+      "right.limits.1",
+      "104",
+    );
+    const edited = typed(base, "right.limits.1", "105");
+    const joined = mergeChecks(base, edited, removeLimit(base, "right", 0));
+    expect(limits(joined, "right")).toEqual([
+      ["tyre", [160]],
+      ["damper", [105]],
+    ]);
+    expect(texts(joined, "")).toEqual({ "right.limits.0": "160", "right.limits.1": "105" });
+  });
+
   it("of one side leave those of the other side, and all else, as they are", () => {
     const right = typed(addLimit(two, "right", tyre), "right.limits.0", "150");
     const fewer = removeLimit(right, "left", 1);
@@ -216,6 +231,7 @@ describe("a stop that was chosen", () => {
       const joined = mergeChecks(base, one, two);
       expect(joined.record.stop).toEqual(short);
       expect(texts(joined, "stop.")).toEqual(texts(chosen(base, short, "short"), "stop."));
+      expect(texts(joined, "left.")).toEqual({ "left.gap": "21" });
       expect(corner(joined, "left")?.gap?.values).toEqual([21]);
     }
   });
@@ -225,7 +241,8 @@ describe("a stop that was chosen", () => {
     const edited = typed(base, "stop.usableCompressionMm", "31");
     const part = chosen(base, short, "short");
     expect(mergeChecks(base, edited, part).record.stop).toEqual(short);
-    const hand = withChoice(chooseStop(base, short, "mm"), "stop.source", "hand");
+    const named = withChoice(chooseStop(base, short, "mm"), "stop.packId", "tall");
+    const hand = withChoice(named, "stop.source", "hand");
     expect(mergeChecks(base, edited, hand).record.stop).toEqual(short);
   });
 
