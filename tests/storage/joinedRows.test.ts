@@ -1,7 +1,13 @@
+import "fake-indexeddb/auto";
 import { beforeAll, describe, expect, it } from "vitest";
 import { newStoredCheck, type StoredCheck } from "../../src/records/check/storedCheck.ts";
 import { setEntry } from "../../src/records/filling/changes.ts";
-import { afterClockOf, joinedWith, type Lineage } from "../../src/storage/joinedRows.ts";
+import {
+  afterClockOf,
+  joinedWith,
+  type Lineage,
+  unsoundKeys,
+} from "../../src/storage/joinedRows.ts";
 import { fetchJoining, joining } from "../../src/storage/joining.ts";
 
 const base: StoredCheck = {
@@ -66,8 +72,11 @@ describe("what is stored where another tab may have written", () => {
     expect([joined.id, joined.revision]).toEqual([base.id, 5]);
     const early = at(typed(base, "right.gap", "29"), "10:10:00");
     expect(text(joinedWith(early, theirs, lineage()), "right.gap")).toBe("30");
-    const late = at(typed(base, "right.gap", "29"), "10:40:00");
-    expect(text(joinedWith(late, theirs, lineage()), "right.gap")).toBe("29");
+    // Of the same moment, what is written now is the later.
+    for (const time of ["10:30:00", "10:40:00"]) {
+      const late = at(typed(base, "right.gap", "29"), time);
+      expect(text(joinedWith(late, theirs, lineage()), "right.gap")).toBe("29");
+    }
   });
 
   it("is joined as well where what is stored holds more than what this tab was handed", () => {
@@ -85,5 +94,26 @@ describe("what is stored where another tab may have written", () => {
       ...theirs,
       revision: 5,
     });
+  });
+});
+
+describe("rows that no check can be", () => {
+  it("are those whose key is no id, and those dated far ahead, each told once", async () => {
+    const ahead = new Date(Date.now() + 400 * 86_400_000).toISOString();
+    const rows = [
+      { id: base.id, updatedAt: base.updatedAt },
+      { id: 5, updatedAt: base.updatedAt },
+      { id: newStoredCheck().id, updatedAt: ahead },
+      { id: "", updatedAt: ahead },
+    ];
+    const store = {
+      getAllKeys: async () => rows.map(({ id }) => id),
+      index: () => ({
+        getAllKeys: async ({ lower }: IDBKeyRange) =>
+          rows.filter(({ updatedAt }) => updatedAt >= lower).map(({ id }) => id),
+      }),
+    };
+    const keys = await unsoundKeys(store as unknown as Parameters<typeof unsoundKeys>[0]);
+    expect(keys).toEqual([5, "", rows[2]?.id]);
   });
 });

@@ -296,14 +296,15 @@ describe("a restore that is taken back", () => {
       place,
       backupOf([line(at(typed(bay, "25"), tuesday)), line(tern)]),
     );
-    const undoing = async (what: "update" | "discard" | "get" | "remove") => {
+    const undoing = async (what: "update" | "discard" | "get" | "remove", wrote = receipt) => {
       const spy = vi.spyOn(place.checks, what).mockResolvedValue(fault(`${what}Fault`));
-      const done = codeOf(await undoRestore(receipt, place));
+      const done = codeOf(await undoRestore(wrote, place));
       spy.mockRestore();
       return done;
     };
     expect(await undoing("update")).toBe("updateFault");
-    expect(await undoing("discard")).toBe("discardFault");
+    expect(await undoing("discard", { ...receipt, addedChecks: [] })).toBe("discardFault");
+    expect(await undoing("discard", { ...receipt, joinedChecks: [] })).toBe("discardFault");
     expect(await undoing("get")).toBe("getFault");
     const here = value(await place.checks.get(tern.id)) as StoredCheck;
     value(await place.checks.put(typed(here, "7")));
