@@ -66,7 +66,7 @@ export default {
     needsWindow: folder === "storage",
     sources: sources[folder] ?? [],
     // Of these files something is kept from one call to the next, which would outlive a mutant.
-    loadAnew: ["uncertainty/standardDraws.ts", "uncertainty/randomSource.ts"],
+    loadAnew: ["uncertainty/standardDraws.ts", "uncertainty/randomSource.ts", "storage/joining.ts"],
   },
   mutate: [normalize(`src/${place}/${mutated}`)],
   ignorePatterns: [
