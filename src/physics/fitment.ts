@@ -1,3 +1,4 @@
+import type { CheckId, ReadingSource, RoadClass, State, Use } from "./choices.ts";
 import type {
   GeometryReadingName,
   GeometryReadingOf,
@@ -13,10 +14,18 @@ import type { RideQuantity } from "./readings/rideReadings.ts";
 import type { OptionalStopNumber } from "./readings/stopReadings.ts";
 import type { Sentence } from "./sentence.ts";
 
-export type { ArmRole, GeometryReadingName, LayoutKind, LimitKind, Linkage, RideQuantity };
-
-/** Who says so: read on the vehicle, taken from a parts library, or estimated. */
-type ReadingSource = "measured" | "pack" | "estimated";
+export type {
+  ArmRole,
+  CheckId,
+  GeometryReadingName,
+  LayoutKind,
+  LimitKind,
+  Linkage,
+  RideQuantity,
+  RoadClass,
+  State,
+  Use,
+};
 
 /**
  * Repeats of one measurement (at least one) and the tool's ± half-width. mm, deg or kg by its use.
@@ -29,7 +38,6 @@ export interface Reading {
   readonly by?: string;
 }
 
-export type Use = "daily" | "towing" | "offroad";
 export type Side = "left" | "right";
 
 /**
@@ -155,9 +163,6 @@ export interface Ride {
   readonly estimated?: { readonly [Name in RideQuantity]?: string };
 }
 
-/** ISO 8608 road class: how rough the road is. */
-export type RoadClass = "A" | "B" | "C" | "D" | "E";
-
 /** A rounded bump: heightM high, lengthM long, met at speedKmPerH. */
 export interface ObstacleEvent {
   readonly kind: "obstacle";
@@ -237,9 +242,6 @@ export interface FullTravelCheck {
   readonly corners: readonly FullTravelCorner[];
 }
 
-/** From best to worst for the verdict: ok, care, unsure, no. */
-export type State = "ok" | "care" | "unsure" | "no";
-export type CheckId = "clearance" | "earlyContact" | "stiffness" | "balance" | "plausible";
 export type Interval = readonly [number, number];
 
 export interface Check {

@@ -13,6 +13,7 @@
 
 export * from "./assess.ts";
 export * from "./budget/index.ts";
+export * from "./choices.ts";
 export * from "./estimates/index.ts";
 export * from "./fitment.ts";
 export * from "./fullTravel/index.ts";

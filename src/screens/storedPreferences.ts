@@ -1,5 +1,5 @@
 import type { Author } from "../records/check/checkRecord.ts";
-import { isToolId, type ToolGroup, type ToolId } from "../records/entry/tools.ts";
+import { isToolId, type ToolGroup, type ToolId, toolGroups } from "../records/entry/tools.ts";
 import type { LengthUnit } from "../records/entry/units.ts";
 import { isTextSize, isTheme, type TextSize, type Theme } from "./appearance.ts";
 
@@ -63,7 +63,7 @@ function readAuthor(value: unknown): Author | undefined {
 function readTools(value: unknown): Preferences["tools"] {
   if (!isGroup(value)) return {};
   const tools: { [Group in ToolGroup]?: ToolId } = {};
-  for (const group of ["near", "length", "angle", "mass"] as const) {
+  for (const group of toolGroups) {
     const tool = value[group];
     if (isToolId(tool)) tools[group] = tool;
   }

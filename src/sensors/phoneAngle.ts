@@ -21,7 +21,8 @@ export function leanToRight(up: Up): number {
 }
 
 /** How a phone lies for a reading. An offset found in one posture does not hold in another. */
-export type Posture = "leftEdge" | "rightEdge" | "upright";
+export const postures = ["leftEdge", "rightEdge", "upright"] as const;
+export type Posture = (typeof postures)[number];
 
 /** What is measured: the fall of a line, or the lean of an axis. */
 export type AngleKind = "line" | "lean";

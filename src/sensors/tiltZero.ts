@@ -1,4 +1,4 @@
-import type { Posture } from "./phoneAngle.ts";
+import { type Posture, postures } from "./phoneAngle.ts";
 import type { TiltReading } from "./tiltSamples.ts";
 
 /** What the sensor shows in one posture where the truth is 0, and how that was found. */
@@ -62,7 +62,6 @@ export function zeroOnLevel(posture: Posture, reading: Measured, now: Date): Tur
 export type TiltZeros = { readonly [Name in Posture]?: TiltZero };
 
 const key = "stopfit.tiltZero";
-const postures: readonly Posture[] = ["leftEdge", "rightEdge", "upright"];
 
 function readZero(posture: Posture, value: unknown): TiltZero | null {
   if (typeof value !== "object" || value === null) return null;

@@ -1,6 +1,6 @@
+import { roadClasses } from "../../src/physics/choices.ts";
 import {
   displacementPsd,
-  roadClasses,
   roadVelocityIntensity,
   roughness,
 } from "../../src/physics/road/roughness.ts";

@@ -1,5 +1,6 @@
 import type { Corner, Fitment, Reading } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
+import { standingNames } from "../readings/cornerReadings.ts";
 import type { QuantityId } from "../readings/readingId.ts";
 import { checkedMean } from "../uncertainty/checkedMean.ts";
 
@@ -7,7 +8,7 @@ import { checkedMean } from "../uncertainty/checkedMean.ts";
  * How it was found where the stop stands: its gap to the pad; its height now, where it touches and is
  * pressed; the seat's distance to the pad, where there is no stop or a ruined one.
  */
-type GapWay = "gap" | "pressedHeight" | "seatToPad";
+type GapWay = (typeof standingNames)[number];
 
 /** The one reading of a corner that says where the stop stands. */
 export interface GapReading {
@@ -16,11 +17,9 @@ export interface GapReading {
   readonly reading: Reading;
 }
 
-const gapWays: readonly GapWay[] = ["gap", "pressedHeight", "seatToPad"];
-
 /** The corner's reading that says where the stop stands. Errors: `gapMissing`, `gapTwice`. */
 export function gapReadingOf(corner: Corner): Outcome<GapReading> {
-  const found = gapWays.flatMap((way): GapReading[] => {
+  const found = standingNames.flatMap((way): GapReading[] => {
     const reading = corner[way];
     return reading === undefined ? [] : [{ way, id: `${corner.side}.${way}`, reading }];
   });

@@ -2,10 +2,11 @@ import { FlatContact } from "../motion/contact/flatContact.ts";
 import { RoundContact } from "../motion/contact/roundContact.ts";
 import type { LayoutDefinition } from "./layoutDefinition.ts";
 import { type ArmLinkage, armLinkages, armParts, otherArmReadings } from "./onArm/armLinkages.ts";
-import { armMotion, measuredArm } from "./onArm/armMotion.ts";
+import { armMotion } from "./onArm/armMotion.ts";
 import { armPose } from "./onArm/armPose.ts";
 import { turnArm } from "./onArm/armTurn.ts";
 import { across, along, armEnd, leaning, turnedBy } from "./plane.ts";
+import { measuredArm } from "./readings/armReadings.ts";
 import type { ReadingOf } from "./readings/sharedReadings.ts";
 
 const takes = [...armParts, "stopOnArm"] as const;

@@ -1,11 +1,12 @@
 import { TriangleContact } from "../motion/contact/triangleContact.ts";
 import type { LayoutDefinition } from "./layoutDefinition.ts";
 import { type ArmLinkage, armLinkages, armParts, otherArmReadings } from "./onArm/armLinkages.ts";
-import { armMotion, measuredArm } from "./onArm/armMotion.ts";
+import { armMotion } from "./onArm/armMotion.ts";
 import { armPose } from "./onArm/armPose.ts";
 import { turnArm } from "./onArm/armTurn.ts";
 import { along, armEnd, leaning, turnedBy } from "./plane.ts";
 import { poseOnRod } from "./pose.ts";
+import { measuredArm } from "./readings/armReadings.ts";
 import type { ReadingOf } from "./readings/sharedReadings.ts";
 
 const takes = [...armParts, "rodOnArm"] as const;

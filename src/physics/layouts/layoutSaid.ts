@@ -1,5 +1,10 @@
 /** Which arm was measured: of two arms the lower or the upper, the one under a strut, or one that carries the wheel itself. */
-export type ArmRole = "lower" | "upper" | "underStrut" | "carriesWheel";
+export const armRoles = ["lower", "upper", "underStrut", "carriesWheel"] as const;
+export type ArmRole = (typeof armRoles)[number];
+
+/** What the stop is fixed to, where it or its pad is flat and turns. */
+export const stopCarriers = ["frame", "arm"] as const;
+export type StopCarrier = (typeof stopCarriers)[number];
 
 /**
  * What is said of a layout beside its readings. `wheelPerOuter` κ: wheel travel per travel of the outer joint,
@@ -11,5 +16,5 @@ export interface LayoutSaid {
   readonly armRole?: ArmRole;
   readonly wheelPerOuter?: number;
   readonly wheelPerOuterTol?: number;
-  readonly stopOn?: "frame" | "arm";
+  readonly stopOn?: StopCarrier;
 }

@@ -1,3 +1,4 @@
+import type { Change } from "../choices.ts";
 import type { Fitment, Stop } from "../fitment.ts";
 import { secantRate, stiffnessClasses, stiffnessClassOf } from "../stop/stiffnessClass.ts";
 import { stopCurve } from "../stop/stopCurve.ts";
@@ -15,9 +16,6 @@ export interface Candidate {
 /** The id of the stop that the check itself holds. */
 export const fittedId = "fitted";
 
-/** What has to be changed on the vehicle, from least to most work. */
-export type Change = "nothing" | "spacer" | "stop" | "both";
-
 /** One stop with one spacer under it; the same on every side. */
 export interface Combination {
   readonly candidate: Candidate;
@@ -25,8 +23,6 @@ export interface Combination {
   readonly spacerMm: number;
   readonly change: Change;
 }
-
-export const changes: readonly Change[] = ["nothing", "spacer", "stop", "both"];
 
 export function changeOf(candidate: Candidate, spacerMm: number): Change {
   const fitted = candidate.id === fittedId;

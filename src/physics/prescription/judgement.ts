@@ -1,3 +1,4 @@
+import { changes } from "../choices.ts";
 import type {
   Assessment,
   Check,
@@ -11,7 +12,6 @@ import type {
 import { rulesOf } from "../road/useRules.ts";
 import { worstState } from "../verdict/decisions.ts";
 import type { Combination } from "./candidates.ts";
-import { changes } from "./candidates.ts";
 
 /** The checks that another stop or spacer can change. */
 const changeable: readonly CheckId[] = ["clearance", "earlyContact", "stiffness"];

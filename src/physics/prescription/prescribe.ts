@@ -1,12 +1,12 @@
 import { assessStatic } from "../assess.ts";
+import { type Change, changes } from "../choices.ts";
 import type { CheckId, Fitment, Side, State } from "../fitment.ts";
 import { succeed } from "../outcome.ts";
 import type { Sentence } from "../sentence.ts";
 import { ClosingDraws } from "../uncertainty/closingDraws.ts";
 import { SharedDraws } from "../uncertainty/sharedDraws.ts";
 import { DrawnColumns } from "../uncertainty/stopDraws.ts";
-import type { Candidate, Change } from "./candidates.ts";
-import { changes, fittedId } from "./candidates.ts";
+import { type Candidate, fittedId } from "./candidates.ts";
 import { pressedSides } from "./fitmentWithStop.ts";
 import { type Blocked, comparePlaced, type Judgement, judgedState } from "./judgement.ts";
 import {

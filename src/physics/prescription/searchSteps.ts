@@ -1,12 +1,11 @@
+import { type Change, changes } from "../choices.ts";
 import type { Fitment } from "../fitment.ts";
 import type { Outcome } from "../outcome.ts";
 import {
   type Candidate,
-  type Change,
   type Combination,
   candidatesFor,
   changeOf,
-  changes,
   fittedId,
 } from "./candidates.ts";
 import { pressedSides, withStop } from "./fitmentWithStop.ts";

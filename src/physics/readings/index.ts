@@ -14,6 +14,7 @@ export {
   type OwnReadingOf,
 } from "../layouts/geometryRegistry.ts";
 export { layoutKinds } from "../layouts/layoutKinds.ts";
+export { armRoles, type StopCarrier, stopCarriers } from "../layouts/layoutSaid.ts";
 export { cornerReadingNames, settle, standingNames } from "./cornerReadings.ts";
 export { definitionOf, type ValueName } from "./definitionOf.ts";
 export { type ContactPart, contactParts } from "./fullTravelReadings.ts";
@@ -29,6 +30,6 @@ export {
   withoutSide,
 } from "./readingId.ts";
 export { rideQuantities, rideReadings } from "./rideReadings.ts";
-export { ruleValueNames } from "./ruleValues.ts";
+export { type RuleValueName, ruleValueNames } from "./ruleValues.ts";
 export { optionalStopNumbers, type StopReadingName, stopNumberNames } from "./stopReadings.ts";
 export { isBelievable, type ValueDefinition, type ValueKind } from "./valueDefinition.ts";

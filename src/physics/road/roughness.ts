@@ -15,8 +15,6 @@ export const roughness: Readonly<Record<RoadClass, number>> = {
   E: 4096e-6,
 };
 
-export const roadClasses: readonly RoadClass[] = ["A", "B", "C", "D", "E"];
-
 /** Displacement PSD Gd(n), m³, at spatial frequency n > 0, cycle/m. Source: ISO 8608:2016, 5.1.1. */
 export function displacementPsd(roadClass: RoadClass, frequency: number): number {
   return roughness[roadClass] * (frequency / referenceFrequency) ** -2;

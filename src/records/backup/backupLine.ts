@@ -4,8 +4,8 @@ import * as messages from "../../words/compiled/records/backup.ts";
 import { recordBounds } from "../check/recordFormat.ts";
 import { soundStored } from "../check/soundStored.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
-import type { Decision } from "../review/decision.ts";
-import type { Incoming, Way } from "../review/submission.ts";
+import { type Decision, decisionKinds } from "../review/decision.ts";
+import { type Incoming, type Way, ways } from "../review/submission.ts";
 import { readJsonText } from "../text/jsonText.ts";
 import { notAhead } from "../text/moment.ts";
 
@@ -67,7 +67,7 @@ export const decisionSchema = z.object({
   key: filled,
   checkId: filled,
   submission: filled,
-  kind: z.enum(["accept", "askAgain", "otherPart", "undo"]),
+  kind: z.enum(decisionKinds),
   by: short,
   at: time,
   note: long,
@@ -96,7 +96,7 @@ const lineSchema = z.discriminatedUnion("kind", [
     sentAt: z.optional(time),
     from: z.optional(long),
     place: z.optional(z.number()),
-    way: z.enum(["file", "link", "code", "backup", "desk"]),
+    way: z.enum(ways),
     photosLeftOut: count,
   }),
   z.object({ kind: z.literal("decision"), decision: decisionSchema }),

@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
+import { changes, states, uses } from "../../physics/choices.ts";
 import * as messages from "../../words/compiled/records/check.ts";
-import { checkFormat, checkVersion, recordBounds } from "./recordFormat.ts";
+import { checkFormat, checkVersion, pictureTypes, recordBounds } from "./recordFormat.ts";
 import { cornerSchema } from "./schema/cornerSchema.ts";
 import {
   filledLabel,
@@ -20,7 +21,7 @@ import { stopSchema } from "./schema/stopSchema.ts";
 
 /** A picture, as a file would hold it: its media type and its bytes in base64. */
 export const photoSchema = z.object({
-  type: z.enum(["image/jpeg", "image/png", "image/webp"]),
+  type: z.enum(pictureTypes),
   data: z
     .string()
     .check(
@@ -49,7 +50,7 @@ export const vehicleSchema = z.object({
   label: filledLabel,
   platformId: z.nullable(label),
   liftMm: numberSchema,
-  use: z.enum(["daily", "towing", "offroad"]),
+  use: z.enum(uses),
 });
 
 /** Checks of one vehicle and visit belong together. */
@@ -94,9 +95,9 @@ export const adviceSchema = z.object({
       heightMm: positiveOrZero,
       /** R5 class, N/mm. */
       stopRateClass: positiveOrZero,
-      change: z.enum(["nothing", "spacer", "stop", "both"]),
+      change: z.enum(changes),
       /** Of the whole check with it. */
-      verdict: z.enum(["ok", "care", "no", "unsure"]),
+      verdict: z.enum(states),
     }),
   ),
 });

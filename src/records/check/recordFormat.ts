@@ -2,6 +2,12 @@ export const checkFormat = "stopfit-check";
 /** The version that is written; version 1 is read as this one (see `earlierVersion.ts`). */
 export const checkVersion = 2;
 
+/** What is usual at each side of a platform. */
+export const platformReadings = ["rideHeight", "gap", "cornerMassKg"] as const;
+
+/** What a picture in a record may be. */
+export const pictureTypes = ["image/jpeg", "image/png", "image/webp"] as const;
+
 /** How much of anything a record may hold: far above real use, low enough to harm nothing. */
 export const recordBounds = {
   repeats: 100,

@@ -1,4 +1,5 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import type { ValueDefinition } from "../../physics/readings/index.ts";
 import * as messages from "../../words/compiled/records/entry.ts";
 import type { LengthUnit, TypedUnit } from "./units.ts";
 import { toModel } from "./units.ts";
@@ -17,7 +18,7 @@ export interface ParsedLength {
   readonly typed: string;
 }
 
-export type AllowedSign = "aboveZero" | "zeroOrMore" | "any";
+export type AllowedSign = ValueDefinition["allowed"];
 
 const lengthUnits: readonly (readonly [RegExp, TypedUnit])[] = [
   [/^mm$/, "mm"],

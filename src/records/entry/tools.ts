@@ -30,4 +30,5 @@ export function isReach(value: unknown): value is Reach {
 }
 
 /** Readings that one tool serves: the tool chosen for one is offered for the next of its group. */
-export type ToolGroup = "near" | "length" | "angle" | "mass";
+export const toolGroups = ["near", "length", "angle", "mass"] as const;
+export type ToolGroup = (typeof toolGroups)[number];

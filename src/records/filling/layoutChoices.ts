@@ -1,14 +1,11 @@
-import { layoutRegistry } from "../../physics/readings/index.ts";
+import type { ArmRole } from "../../physics/fitment.ts";
+import { layoutRegistry, type StopCarrier } from "../../physics/readings/index.ts";
 import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import { withField } from "../entry/entryPath.ts";
 import { chosen, withChoice } from "./choice.ts";
 
-/** Which arm it is; "unsaid": looked at, and can't be told. */
-const armRoles = ["lower", "upper", "underStrut", "carriesWheel"] as const;
-export type ArmRole = (typeof armRoles)[number];
-
 /** What meets what: a round contact, a flat pad that turns with the arm, a stop that does. */
-export type Meeting = "round" | "frame" | "arm";
+export type Meeting = "round" | StopCarrier;
 
 export function hasArm(stored: StoredCheck): boolean {
   const kind = stored.record.layout?.kind;
@@ -21,6 +18,7 @@ export function hasBeamAxle(stored: StoredCheck): boolean {
   return kind !== undefined && layoutRegistry[kind].joinsWheels;
 }
 
+/** Which arm it is; "unsaid": looked at, and can't be told. */
 export function armRoleChoice(stored: StoredCheck): ArmRole | "unsaid" | null {
   const { layout } = stored.record;
   if (layout?.armRole !== undefined) return layout.armRole;

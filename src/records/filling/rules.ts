@@ -1,4 +1,5 @@
 import type { DesignEvent, Use, UseRules } from "../../physics/fitment.ts";
+import { ruleValueNames } from "../../physics/readings/index.ts";
 import { rulesOf } from "../../physics/road/index.ts";
 import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import { type Entry, parseText } from "../entry/entry.ts";
@@ -79,20 +80,12 @@ function ruleWritten<Name extends keyof UseRules>(
   return same(value, usualRules(stored)[name]) ? houseRules(stored)[name] : value;
 }
 
-const numbers = [
-  "speedKmPerH",
-  "allowedContactsPerKm",
-  "accelerationCapG",
-  "reserveMm",
-  "balanceMm",
-] as const;
-
 /** An emptied field goes back to the house rules. */
 export function withHouseNumbers(stored: StoredCheck): StoredCheck {
   const rules: { -readonly [Name in keyof UseRules]?: UseRules[Name] } = {
     ...stored.record.rules,
   };
-  for (const name of numbers) {
+  for (const name of ruleValueNames) {
     const value = houseRules(stored)[name];
     if (!isTyped(stored, name) && value !== undefined) rules[name] = value;
   }

@@ -14,13 +14,15 @@ export const packVersion = 2;
 type TestedValue = readonly [value: number, standardError: number] | null;
 
 /** What one bench test of a stop gave, with enough of its rows to draw it again. Model units. */
+/** "cycles" are tests of older versions: one block and no more. */
+export const testKinds = ["rows", "cycles", "timed"] as const;
+
 export interface PackTest {
   readonly id: string;
   /** The file it was imported from. */
   readonly file: string;
   readonly importedAt: string;
-  /** "cycles" are tests of older versions: one block and no more. */
-  readonly kind: "rows" | "cycles" | "timed";
+  readonly kind: (typeof testKinds)[number];
   /** Rows or samples in the file. */
   readonly rows: number;
   /** What was recognised in the file and put right, in words and model units. */

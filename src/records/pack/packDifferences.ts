@@ -1,3 +1,4 @@
+import { uses } from "../../physics/choices.ts";
 import * as messages from "../../words/compiled/records/pack.ts";
 import type { Pack } from "./pack.ts";
 import { fromModelText, tableText } from "./packValueText.ts";
@@ -43,7 +44,6 @@ export const headFields = [
   "repeatability",
 ] as const;
 type HeadField = (typeof headFields)[number];
-const uses = ["daily", "towing", "offroad"] as const;
 
 /** Everything a pack holds, under the keys of its differences; stops first, then platforms, rules, head. */
 function packEntries(pack: Pack): ReadonlyMap<string, PackEntry> {

@@ -1,3 +1,4 @@
+import { uses } from "../../physics/choices.ts";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import * as messages from "../../words/compiled/records/pack.ts";
 import { shortened } from "../text/jsonText.ts";
@@ -139,7 +140,7 @@ function head(theirs: Pack, choiceOf: ChoiceOf): Partial<Pack> {
 function mergedRules(mine: Pack, theirs: Pack, choiceOf: ChoiceOf): Pick<Pack, "rules"> {
   if (mine.rules === undefined && theirs.rules === undefined) return {};
   let rules: NonNullable<Pack["rules"]> = { ...mine.rules };
-  for (const use of ["daily", "towing", "offroad"] as const) {
+  for (const use of uses) {
     const choice = choiceOf(messages.rules({ use }));
     const other = theirs.rules?.[use];
     if (choice === "theirs" && other !== undefined) rules = { ...rules, [use]: other };

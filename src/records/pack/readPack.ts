@@ -11,7 +11,15 @@ import { stopSchema } from "../check/schema/stopSchema.ts";
 import { issueFault } from "../text/faultWords.ts";
 import { checkPlainData, readJsonText, shortened } from "../text/jsonText.ts";
 import { mountingSchema } from "./mountingSchema.ts";
-import { openPack, type Pack, packBounds, packFormat, packVersion, partsTwice } from "./pack.ts";
+import {
+  openPack,
+  type Pack,
+  packBounds,
+  packFormat,
+  packVersion,
+  partsTwice,
+  testKinds,
+} from "./pack.ts";
 
 const label = z.string().check(z.maxLength(recordBounds.labelCharacters));
 const id = label.check(z.regex(/\S/, messages.mustNotBeEmpty));
@@ -69,7 +77,7 @@ const packTest = z.looseObject({
   id,
   file: label,
   importedAt: label,
-  kind: z.enum(["rows", "cycles", "timed"]),
+  kind: z.enum(testKinds),
   rows: numberSchema.check(z.gte(0)),
   remarks: z
     .array(z.string().check(z.maxLength(1000)))

@@ -8,6 +8,7 @@ import {
 } from "../../physics/readings/index.ts";
 import * as messages from "../../words/compiled/records/packTables.ts";
 import type { CheckLayout, CheckLimit, Platform, TypedReading } from "../check/checkRecord.ts";
+import { platformReadings } from "../check/recordFormat.ts";
 import { catalogueEntry } from "../entry/readingCatalogue.ts";
 import { plainNumber, stopOfPart } from "../pack/packCandidates.ts";
 import { layoutNames, mountOfRow } from "./mountColumns.ts";
@@ -22,8 +23,6 @@ const roles = {
 } as const;
 const carriers = { frame: "frame", arm: "arm" } as const;
 const axles = { front: "front", rear: "rear" } as const;
-
-const corner = ["rideHeight", "gap", "cornerMassKg"] as const;
 
 const limits = [
   { column: "tire clearance", kind: "tyre", at: "wheel" },
@@ -113,7 +112,7 @@ export function platformsOf(table: Table, stops: StopRows): readonly Platform[] 
     const ride = rideOf(row);
     const ownLimits = limitsOf(row);
     const standing = Object.fromEntries(
-      corner.flatMap((name) => {
+      platformReadings.flatMap((name) => {
         const reading = readingOf(row, name);
         return reading === undefined ? [] : [[name, reading] as const];
       }),

@@ -21,8 +21,10 @@ export async function withProof(photo: Photo, by: string | null, at = new Date()
   };
 }
 
+export type PhotoProof = "same" | "other" | "untold";
+
 /** same: the picture is the one that was taken in; other: it is not; untold: it has no hash. */
-export async function proofOf({ data, sha256 }: Photo): Promise<"same" | "other" | "untold"> {
+export async function proofOf({ data, sha256 }: Photo): Promise<PhotoProof> {
   if (sha256 === undefined) return "untold";
   const bytes = bytesOfBase64(data);
   const found = bytes && (await hashOf(bytes));

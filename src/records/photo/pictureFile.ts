@@ -1,9 +1,10 @@
 import { big16, big32, joined, little, textAt } from "../bytes/bytes.ts";
 import { crc32 } from "../bytes/checksum.ts";
+import type { pictureTypes } from "../check/recordFormat.ts";
 import { orientationOf, orientationTiff } from "./exifOrientation.ts";
 import { isFrame, jpegSegments, withoutMetadata } from "./jpegSegments.ts";
 
-type PictureType = "image/jpeg" | "image/png" | "image/webp";
+type PictureType = (typeof pictureTypes)[number];
 
 /** What a picture's file says of it at its beginning, before anything of it is decoded. */
 export interface PictureFacts {

@@ -1,7 +1,8 @@
 import type { ReadingId } from "../../physics/readings/index.ts";
 import type { Listed } from "./listedSubmission.ts";
 
-export type DecisionKind = "accept" | "askAgain" | "otherPart" | "undo";
+export const decisionKinds = ["accept", "askAgain", "otherPart", "undo"] as const;
+export type DecisionKind = (typeof decisionKinds)[number];
 
 /**
  * Who decided what of one version of a check, and when. Decisions are only ever added: undoing one is

@@ -1,3 +1,4 @@
+import { checkIds } from "../../physics/choices.ts";
 import type {
   Assessment,
   CheckId,
@@ -249,13 +250,6 @@ function intervalColumns(
   ];
 }
 
-const checkIds: readonly CheckId[] = [
-  "clearance",
-  "earlyContact",
-  "stiffness",
-  "balance",
-  "plausible",
-];
 const checkWords: { readonly [Id in CheckId]: string } = {
   clearance: messages.fullyCompressedBeforeHard,
   earlyContact: messages.stopDoesntTouchToo,

@@ -7,7 +7,8 @@ import type { LengthUnit } from "../entry/units.ts";
 import { canonicalText, textDigest } from "../text/canonicalText.ts";
 
 /** By which way a check came to the desk. */
-export type Way = "file" | "link" | "code" | "backup" | "desk";
+export const ways = ["file", "link", "code", "backup", "desk"] as const;
+export type Way = (typeof ways)[number];
 
 /** What the desk's list knows of a record without opening it. */
 export interface SubmissionFacts {

@@ -1,7 +1,7 @@
+import type { ArmRole } from "../../physics/fitment.ts";
 import { layoutKinds, layoutRegistry } from "../../physics/readings/index.ts";
 import { chooseLayout } from "../../records/filling/changes.ts";
 import {
-  type ArmRole,
   armRoleChoice,
   chooseArmRole,
   chooseMeeting,

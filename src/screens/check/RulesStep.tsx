@@ -1,5 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import type { DesignEvent, RoadClass } from "../../physics/fitment.ts";
+import type { RuleValueName } from "../../physics/readings/index.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import { entryUnit } from "../../records/entry/readingCatalogue.ts";
 import { fromModel } from "../../records/entry/units.ts";
@@ -82,12 +83,7 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
     const unit = entryUnit(kind, preferences.length);
     return `${Number(fromModel(value, unit).toPrecision(inches ? 2 : 3))} ${unit}`;
   };
-  const number = (
-    name: "speedKmPerH" | "allowedContactsPerKm" | "accelerationCapG" | "reserveMm" | "balanceMm",
-    label: string,
-    usually: string,
-    unitWords?: string,
-  ) => (
+  const number = (name: RuleValueName, label: string, usually: string, unitWords?: string) => (
     <NumberEntry
       {...props}
       id={`rules.${name}`}

@@ -9,7 +9,7 @@ import { quantityText, sentenceText } from "../../records/entry/quantityText.ts"
 import { entryName } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { stopInFull } from "../../records/pack/stopFacts.ts";
-import { proofOf } from "../../records/photo/photoProof.ts";
+import { type PhotoProof as Proof, proofOf } from "../../records/photo/photoProof.ts";
 import { adviceGiven, adviceWords } from "../../records/review/adviceWords.ts";
 import type { Decision } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
@@ -114,7 +114,7 @@ export function Photos({ record, leftOut }: { record: CheckRecord; leftOut: numb
 
 /** When and by whom it was taken in, and whether it is still the same picture. */
 function PhotoProof({ photo }: { photo: Photo }) {
-  const [proof, setProof] = useState<"same" | "other" | "untold" | null>(null);
+  const [proof, setProof] = useState<Proof | null>(null);
   useEffect(() => {
     let left = false;
     proofOf(photo).then((found) => !left && setProof(found));

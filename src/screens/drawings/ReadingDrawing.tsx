@@ -9,6 +9,7 @@ import {
 import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import * as messages from "../../words/compiled/screens/drawings.ts";
+import type { Surroundings } from "../layouts/toldReading.ts";
 import type { WordedLayout } from "../layouts/wordedReading.ts";
 import { plusWords } from "../readings/readingWords.ts";
 import { Detail, type DetailName, detailBounds, detailOf } from "./details.tsx";
@@ -35,6 +36,7 @@ import { ownViewOf } from "./ownView.tsx";
 import { picturedWords } from "./picturedWords.ts";
 import { Scene } from "./Scene.tsx";
 import { skeletonOf } from "./skeletonOf.ts";
+import { viewOf } from "./viewOf.ts";
 
 const width = 340;
 const height = 244;
@@ -75,7 +77,9 @@ export function ReadingDrawing({
   const id = useId();
   const layout = { kind: layoutKind, armRole, stopOn };
   const numbers = drawnNumbers(layoutKind, reading, values);
-  const fromSide = armRole === "carriesWheel" && isSeenFromSide(reading);
+  const view = viewOf(reading);
+  const around = view?.from === "along" ? view.around : null;
+  const fromSide = armRole === "carriesWheel" && isSeenFromSide(reading, around);
   const skeleton = skeletonOf(layoutKind, reading, numbers, stopOn, fromSide);
   const atStop = at === "stop" && reading.startsWith("limit:");
   const detail = atStop ? null : detailOf(reading);
@@ -84,16 +88,18 @@ export function ReadingDrawing({
     own?.measurement ?? measurementOf(reading, numbers, skeleton, side, atStop ? "stop" : "wheel");
   const direction =
     own?.direction ?? (fromSide ? rearwardDirection(side) : outboardDirection(detail, side, axle));
-  const close = own === null && isClose(layoutKind, reading, detail, atStop);
+  const close = own === null && isClose(layoutKind, reading, around, detail, atStop);
   const words = picturedWords(reading, layout, at);
-  const plus = plusWords(reading, layout);
+  const plus =
+    measurement.kind === "angle" &&
+    plusWords(measurement.reference === 90 ? "lean" : "line", layout);
   const number = text ?? numberText(reading, values[reading], unit);
-  const view = fitViewAndMarks(
+  const fitted = fitViewAndMarks(
     own?.focus ??
       (detail === null
-        ? focus(reading, skeleton, measurement, atStop)
+        ? focus(reading, around, skeleton, measurement, atStop)
         : detailBounds(detail, reading, numbers)),
-    own?.frame ?? frameFor(reading, close, detail, direction),
+    own?.frame ?? frameFor(reading, around, close, detail, direction),
     direction,
     (tried) => marksOf(measurement, number, tried),
     whole,
@@ -101,7 +107,7 @@ export function ReadingDrawing({
   const description = [
     words.how,
     words.a && `A: ${words.a}. B: ${words.b}.`,
-    measurement.kind === "angle" && `${plus}.`,
+    plus && `${plus}.`,
     isKnown(values[reading]) ? messages.now({ number }) : messages.notYetMeasured,
   ];
   return (
@@ -110,7 +116,7 @@ export function ReadingDrawing({
       viewBox={`0 0 ${width} ${height}`}
       role="img"
       aria-labelledby={`${id}-title ${id}-desc`}
-      data-px-per-mm={view.scale}
+      data-px-per-mm={fitted.scale}
     >
       <title id={`${id}-title`}>{messages.side({ name: words.name, side })}</title>
       <desc id={`${id}-desc`}>{description.filter(Boolean).join(" ")}</desc>
@@ -122,17 +128,17 @@ export function ReadingDrawing({
         aria-hidden="true"
       >
         {own !== null ? (
-          own.scene(view)
+          own.scene(fitted)
         ) : detail === null ? (
           <Scene
-            view={view}
+            view={fitted}
             skeleton={skeleton}
             freeHeight={numbers.freeHeight}
             wheelTone={reading === "limit:tyre" && !atStop ? "part" : "context"}
           />
         ) : (
           <Detail
-            view={view}
+            view={fitted}
             detail={detail}
             reading={reading}
             kind={layoutKind}
@@ -140,7 +146,13 @@ export function ReadingDrawing({
           />
         )}
         {atStop && measurement.kind === "length" && (
-          <Plate view={view} tone="context" middle={measurement.b} axis={skeleton.axis} half={34} />
+          <Plate
+            view={fitted}
+            tone="context"
+            middle={measurement.b}
+            axis={skeleton.axis}
+            half={34}
+          />
         )}
       </svg>
       {close && (
@@ -151,11 +163,11 @@ export function ReadingDrawing({
           atDamper={detail === "rod" || detail === "spring"}
         />
       )}
-      <Measure view={view} measurement={measurement} text={number} frame={whole} />
+      <Measure view={fitted} measurement={measurement} text={number} frame={whole} />
       <text class="caption" x={8} y={17}>
         {own?.caption ?? (fromSide ? sideCaption(side) : captionText(detail, side, axle))}
       </text>
-      {measurement.kind === "angle" && (
+      {plus && (
         <text class="caption strong" x={width - 8} y={17} text-anchor="end">
           {plus}
         </text>
@@ -171,12 +183,12 @@ function outboardDirection(detail: DetailName | null, side: Side, axle: "front" 
 }
 
 /** What is read off a trailing arm as it stands along the vehicle. */
-function isSeenFromSide(reading: PicturedReading): boolean {
-  return (
-    isHeightOverGround(reading) ||
-    alongArm(reading) ||
-    /^(stopLean|damperLength|gap|pressedHeight|seatToPad)$/.test(reading)
-  );
+function isSeenFromSide(reading: PicturedReading, around: Surroundings | null): boolean {
+  return isOfStand(reading) || (around !== null && around !== "axle");
+}
+
+function isOfStand(reading: PicturedReading): boolean {
+  return reading === "gap" || reading === "pressedHeight" || reading === "seatToPad";
 }
 
 /** Of the left side the front of the vehicle is at the left, seen from beside it. */
@@ -191,23 +203,20 @@ function sideCaption(side: Side): string {
 /** The part of the picture that what matters is fitted into; the rest is for marks and the inset. */
 function frameFor(
   reading: PicturedReading,
+  around: Surroundings | null,
   close: boolean,
   detail: DetailName | null,
   direction: 1 | -1,
 ): Frame {
-  const along = detail === null && alongArm(reading);
+  const along = around === "arm";
   const inboard = close ? insetSize.width + 10 : along ? 34 : 26;
   const outboard = detail === "spring" ? 104 : close ? 118 : along ? 6 : 26;
   return {
     left: direction === 1 ? inboard : outboard,
-    top: sceneTop + (along ? 8 : reading === "stopLean" ? 34 : 18),
+    top: sceneTop + (along ? 8 : around === "lean" ? 34 : 18),
     right: width - (direction === 1 ? outboard : inboard),
     bottom: sceneBottom - (reading === "track" ? 44 : along ? 8 : 16),
   };
-}
-
-function alongArm(reading: PicturedReading): boolean {
-  return /^(armAngle|stopLineAngle|mountLineAngle)/.test(reading);
 }
 
 function captionText(detail: DetailName | null, side: Side, axle: "front" | "rear"): string {
@@ -233,40 +242,36 @@ function isAngle(reading: PicturedReading): boolean {
 function isClose(
   kind: LayoutKind,
   reading: PicturedReading,
+  around: Surroundings | null,
   detail: DetailName | null,
   atStop: boolean,
 ): boolean {
   if (detail === "rod" || detail === "spring") return true;
-  return (
-    atStop ||
-    reading === "gap" ||
-    reading === "pressedHeight" ||
-    reading === "seatToPad" ||
-    (reading === "stopLean" && !layoutRegistry[kind].onRod)
-  );
+  return atStop || isOfStand(reading) || (around === "lean" && !layoutRegistry[kind].onRod);
 }
 
 /** Opposite corners of what the picture must show of the layout, mm. */
 function focus(
   reading: PicturedReading,
+  around: Surroundings | null,
   skeleton: Skeleton,
   measurement: Measurement,
   atStop: boolean,
 ): Point[] {
   const { kind, pad, foot, head, axis, stopTop, wheelCentre, wheelRadius, archY } = skeleton;
   const { onRod, joinsWheels } = layoutRegistry[kind];
-  const around = (points: readonly Point[], x: number, below: number, above: number) =>
+  const widened = (points: readonly Point[], x: number, below: number, above: number) =>
     points.flatMap((point) => [add(point, { x: -x, y: -below }), add(point, { x, y: above })]);
   const out = wheelCentre.x + (skeleton.fromSide ? 0.6 * wheelRadius : tyreWidth / 2 + 20);
-  if (isHeightOverGround(reading)) {
+  if (around === "ground") {
     return [
       { x: -60, y: wheelCentre.y - wheelRadius - 14 },
       { x: out, y: Math.max(60, pad.y + 90) },
     ];
   }
-  if (reading === "gap" || reading === "pressedHeight" || reading === "seatToPad" || atStop) {
+  if (isOfStand(reading) || atStop) {
     const end = measurement.kind === "length" ? [measurement.a, measurement.b] : [];
-    return around([pad, stopTop, ...end], 40, 46, 30);
+    return widened([pad, stopTop, ...end], 40, 46, 30);
   }
   if (reading === "limit:tyre") {
     return [
@@ -274,25 +279,21 @@ function focus(
       { x: wheelCentre.x + 190, y: archY + 60 },
     ];
   }
-  if (reading === "stopLean") {
+  if (around === "lean") {
     const tip = measurement.kind === "angle" ? measurement.reach : 0;
     const ends = [foot, add(foot, axis, tip), add(foot, { x: 0, y: 1 }, tip)];
     return !onRod
-      ? around(ends, 44, 52, 40)
-      : [...around(ends, 60, 60, 60), { x: -40, y: foot.y }, { x: out, y: foot.y }];
+      ? widened(ends, 44, 52, 40)
+      : [...widened(ends, 60, 60, 60), { x: -40, y: foot.y }, { x: out, y: foot.y }];
   }
-  if (reading === "damperLength") {
-    return [...around([foot, head], 60, 70, 50), { x: -60, y: 0 }, { x: out, y: 0 }];
+  if (around === "rod") {
+    return [...widened([foot, head], 60, 70, 50), { x: -60, y: 0 }, { x: out, y: 0 }];
   }
   if (joinsWheels) return sceneBounds(skeleton);
   return [
     { x: -60, y: wheelCentre.y - wheelRadius - 14 },
     { x: out, y: Math.max(onRod ? 0 : stopTop.y + 20, 110) },
   ];
-}
-
-function isHeightOverGround(reading: PicturedReading): boolean {
-  return /^(pivot|outer|stop|mount)Height$/.test(reading);
 }
 
 function Inset({

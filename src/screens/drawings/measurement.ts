@@ -1,19 +1,10 @@
 import type { Side } from "../../physics/fitment.ts";
 import type { LimitPlace } from "../../physics/readings/index.ts";
-import { ownReadings } from "../layouts/ownReadings.ts";
 import type { Skeleton } from "../layouts/skeleton.ts";
-import { add, distance, tyreRadius } from "../shapes/geometry.ts";
-import {
-  heightOver,
-  inboard,
-  lengthBetween,
-  lineAngle,
-  type Measurement,
-  minus,
-  outboard,
-  up,
-} from "../shapes/measurement.ts";
+import { add, tyreRadius } from "../shapes/geometry.ts";
+import { lengthBetween, type Measurement, minus, outboard, up } from "../shapes/measurement.ts";
 import type { DrawnNumbers, PicturedReading } from "./drawnNumbers.ts";
+import { viewOf } from "./viewOf.ts";
 
 export function measurementOf(
   reading: PicturedReading,
@@ -22,44 +13,19 @@ export function measurementOf(
   side: Side,
   at: LimitPlace = "wheel",
 ): Measurement {
-  const { pivot, outer, foot, pad, stopFace, stopTop, axis, head, wheelCentre } = skeleton;
-  const own = ownReadings(skeleton.kind)[reading]?.measure;
-  if (own !== undefined) return own({ skeleton, numbers, side });
-  const groundY = wheelCentre.y - skeleton.wheelRadius;
+  const { pad, stopFace, stopTop, axis, wheelCentre } = skeleton;
+  const view = viewOf(reading);
+  if (view?.from === "along") return view.measure({ skeleton, numbers, side });
   if (at === "stop" && reading.startsWith("limit:")) {
     return { ...lengthBetween(pad, add(pad, axis, numbers[reading]), axis, outboard), offset: 52 };
   }
   switch (reading) {
-    case "armAngle":
-      return lineAngle(pivot, numbers.armAngle, distance(pivot, outer));
-    case "stopLineAngle":
-      return lineAngle(pivot, numbers.stopLineAngle, distance(pivot, pad));
-    case "mountLineAngle":
-      return lineAngle(pivot, numbers.mountLineAngle, distance(pivot, foot));
-    case "stopLean":
-      return {
-        kind: "angle",
-        vertex: foot,
-        reference: 90,
-        line: 90 + numbers.stopLean,
-        positive: 1,
-        reach: Math.max(distance(foot, head) * 1.15, 120),
-      };
-    case "damperLength":
-      return { ...lengthBetween(foot, head, axis, inboard), offset: 58 };
     case "pressedHeight":
     case "seatToPad":
       return {
         ...lengthBetween(stopTop, pad, skeleton.stopOnArm ? axis : minus(axis), outboard),
         offset: 60,
       };
-    case "pivotHeight":
-      return heightOver(groundY, pivot);
-    case "outerHeight":
-      return heightOver(groundY, outer);
-    case "stopHeight":
-    case "mountHeight":
-      return heightOver(groundY, foot);
     case "gap":
       return {
         ...lengthBetween(stopFace, pad, skeleton.stopOnArm ? axis : minus(axis), outboard),

@@ -2,26 +2,17 @@ import type { JSX } from "preact";
 import type { Side } from "../../physics/fitment.ts";
 import { layoutRegistry } from "../../physics/readings/index.ts";
 import * as messages from "../../words/compiled/screens/drawings.ts";
+import { linkageFromFront } from "../layouts/linkageFromFront.ts";
+import type { ReadingView } from "../layouts/toldReading.ts";
 import type { WordedLayout } from "../layouts/wordedReading.ts";
 import { type Frame, type Point, tyreRadius, tyreWidth, type View } from "../shapes/geometry.ts";
 import type { Measurement } from "../shapes/measurement.ts";
 import { ArmAboveScene } from "./above/ArmAboveScene.tsx";
-import {
-  type AboveReading,
-  aboveMeasurement,
-  armLength,
-  armOfValues,
-  isFromAbove,
-} from "./above/aboveMeasurement.ts";
+import { aboveMeasurement, armOfValues } from "./above/aboveMeasurement.ts";
 import { aboveBounds } from "./above/armFromAbove.ts";
 import type { DrawingValues, DrawnNumbers, PicturedReading } from "./drawnNumbers.ts";
 import { LinkageScene } from "./linkage/LinkageScene.tsx";
-import {
-  isLinkageReading,
-  type LinkageReading,
-  linkageFromFront,
-} from "./linkage/linkageFromFront.ts";
-import { linkageMeasurement } from "./linkage/linkageMeasurement.ts";
+import { viewOf } from "./viewOf.ts";
 
 /** A view of its own, other than the layout seen along the vehicle. */
 export interface OwnView {
@@ -44,20 +35,23 @@ interface Seen {
 
 /** Lengths of an arm are seen from above, the other arm and the knuckle from the front; null: neither. */
 export function ownViewOf(reading: PicturedReading, seen: Seen): OwnView | null {
-  if (isFromAbove(reading)) return fromAbove(reading, seen);
-  return isLinkageReading(reading) ? fromFront(reading, seen) : null;
+  const view = viewOf(reading);
+  if (view?.from === "above") return fromAbove(view, reading === "limitDistance", seen);
+  return view?.from === "front" ? fromFront(view, seen) : null;
 }
 
 const nameOf: { readonly [Each in Side]: string } = { left: messages.left, right: messages.right };
 
-function fromAbove(reading: AboveReading, { values, side, layout }: Seen): OwnView {
+type From<Place extends ReadingView["from"]> = Extract<ReadingView, { readonly from: Place }>;
+
+function fromAbove(length: From<"above">, onArm: boolean, { values, side, layout }: Seen): OwnView {
   const { onRod } = layoutRegistry[layout.kind];
   const trailing = layout.armRole === "carriesWheel";
-  const arm = armOfValues(reading, values, trailing);
-  const { from, to } = armLength(reading);
-  const point = to === "rearBolt" ? null : to;
+  const arm = armOfValues(values, onArm, trailing);
+  const { start, end } = length;
+  const point = end === "rearBolt" ? null : end;
   return {
-    measurement: aboveMeasurement(reading, arm),
+    measurement: aboveMeasurement(length, arm),
     direction: side === "left" ? -1 : 1,
     focus: aboveBounds(arm, point),
     frame: { left: 30, top: 34, right: 310, bottom: 208 },
@@ -67,22 +61,24 @@ function fromAbove(reading: AboveReading, { values, side, layout }: Seen): OwnVi
         view={view}
         arm={arm}
         to={point}
-        squareTo={from === "pivotLine"}
-        withMount={onRod && reading !== "limitDistance"}
+        squareTo={start === "pivotLine"}
+        withMount={onRod && !onArm}
       />
     ),
   };
 }
 
-function fromFront(reading: LinkageReading, { numbers, side, axle, layout }: Seen): OwnView {
+function fromFront(
+  { measure, ground }: From<"front">,
+  { numbers, side, axle, layout }: Seen,
+): OwnView {
   const linkage = linkageFromFront(numbers, !layoutRegistry[layout.kind].onArm, layout.armRole);
   const { lowerPivot, upper, top, wheelCentre, groundY } = linkage;
-  const overGround = reading === "otherPivotHeight" || reading === "otherOuterHeight";
   const inner = Math.min(lowerPivot.x, upper?.pivot.x ?? 0) - 60;
-  const low = overGround ? groundY - 20 : Math.min(lowerPivot.y, linkage.lowerJoint.y) - 70;
+  const low = ground ? groundY - 20 : Math.min(lowerPivot.y, linkage.lowerJoint.y) - 70;
   const high = Math.max(top?.y ?? 0, upper?.joint.y ?? 0, upper?.pivot.y ?? 0) + 60;
   return {
-    measurement: linkageMeasurement(reading, numbers, linkage),
+    measurement: measure(linkage, numbers),
     direction: (side === "left") === (axle === "front") ? 1 : -1,
     focus: [
       { x: inner, y: low },

@@ -1,8 +1,9 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
 import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
 import type { DrawnNumbers, PicturedReading } from "../layouts/pictured.ts";
-import { heightOfGround, type Skeleton, type Stand } from "../layouts/skeleton.ts";
+import type { Skeleton, Stand } from "../layouts/skeleton.ts";
 import { clamp, leaning, tyreRadius } from "../shapes/geometry.ts";
+import { viewOf } from "./viewOf.ts";
 
 export function skeletonOf(
   kind: LayoutKind,
@@ -12,8 +13,10 @@ export function skeletonOf(
   fromSide = false,
 ): Skeleton {
   const axis = leaning(numbers.stopLean);
+  const view = viewOf(reading);
+  const around = view?.from === "along" ? view.around : null;
   const toStand = {
-    reading,
+    around,
     numbers,
     axis,
     stand: standOf(reading, numbers),
@@ -22,7 +25,7 @@ export function skeletonOf(
   const points = layoutsOnScreen[kind].points(toStand);
   const wheelCentre = fromSide ? points.outer : points.wheelCentre;
   const wheelRadius =
-    fromSide && heightOfGround[reading]
+    fromSide && around === "ground"
       ? clamp(points.outer.y + numbers.pivotHeight, 200, 600)
       : tyreRadius;
   const archY =

@@ -1,4 +1,4 @@
-import { isReadingId, limitOf, withoutSide } from "../../physics/readings/index.ts";
+import { isReadingId, limitOf, ruleValueNames, withoutSide } from "../../physics/readings/index.ts";
 import { recordFaults } from "../../records/check/recordRules.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { EntryKey } from "../../records/entry/entry.ts";
@@ -170,13 +170,7 @@ export function stepsOf(stored: StoredCheck): Step[] {
       name: messages.requirements,
       needed: false,
       done: chosen(stored, "rules") === "seen",
-      typedHere: [
-        "rules.speedKmPerH",
-        "rules.allowedContactsPerKm",
-        "rules.accelerationCapG",
-        "rules.reserveMm",
-        "rules.balanceMm",
-      ],
+      typedHere: ruleValueNames.map((name) => `rules.${name}`),
     },
     { id: "finish", section: messages.finish, name: messages.toAnswer, needed: false, done: false },
   ];

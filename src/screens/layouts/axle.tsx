@@ -88,10 +88,14 @@ const readings: LayoutOnScreen<"axle">["readings"] = {
       a: messages.middleLeftTire,
       b: messages.middleRightTire,
     }),
-    measure: ({ skeleton, side }) => ({
-      ...acrossFromLeft({ x: skeleton.wheelCentre.x, y: -tyreRadius }, side, down),
-      offset: 20,
-    }),
+    view: {
+      from: "along",
+      around: "axle",
+      measure: ({ skeleton, side }) => ({
+        ...acrossFromLeft({ x: skeleton.wheelCentre.x, y: -tyreRadius }, side, down),
+        offset: 20,
+      }),
+    },
   },
   stopSpacing: {
     words: () => ({
@@ -101,10 +105,14 @@ const readings: LayoutOnScreen<"axle">["readings"] = {
       a: messages.middleLeftStop,
       b: messages.middleRightStop,
     }),
-    measure: ({ skeleton, side }) => ({
-      ...acrossFromLeft(skeleton.stopFace, side, down),
-      offset: 44,
-    }),
+    view: {
+      from: "along",
+      around: "axle",
+      measure: ({ skeleton, side }) => ({
+        ...acrossFromLeft(skeleton.stopFace, side, down),
+        offset: 44,
+      }),
+    },
   },
 };
 

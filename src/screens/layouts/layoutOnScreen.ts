@@ -1,12 +1,12 @@
 import type { JSX } from "preact";
-import type { LayoutKind, Side } from "../../physics/fitment.ts";
+import type { LayoutKind } from "../../physics/fitment.ts";
 import type { OwnReadingOf } from "../../physics/readings/index.ts";
 import type { LimitPlaceChoice } from "../../records/filling/limitPlace.ts";
 import type { Point } from "../shapes/geometry.ts";
-import type { Measurement } from "../shapes/measurement.ts";
-import type { DrawingValues, DrawnNumbers } from "./pictured.ts";
+import type { DrawingValues } from "./pictured.ts";
 import type { SceneProps } from "./sceneParts.tsx";
 import type { LayoutPoints, Skeleton, ToStand } from "./skeleton.ts";
+import type { ToldReading } from "./toldReading.ts";
 import type { ReadingWords, WordedLayout } from "./wordedReading.ts";
 
 /** A layout in words. */
@@ -46,24 +46,10 @@ interface LayoutPicture {
   bounds(skeleton: Skeleton): Point[] | null;
 }
 
-/** What a drawing marks its reading on. */
-interface Marked {
-  readonly skeleton: Skeleton;
-  readonly numbers: DrawnNumbers;
-  readonly side: Side;
-}
-
-/** A reading that one layout alone takes. */
-export interface OwnReading {
-  words(layout: WordedLayout): ReadingWords;
-  /** What its drawing marks; absent where it has a view of its own. */
-  measure?(marked: Marked): Measurement;
-}
-
 /** A layout as it is told and drawn: everything that screens say of it only here. */
 export interface LayoutOnScreen<Kind extends LayoutKind = LayoutKind> {
   /** The readings that its physics defines. */
-  readonly readings: { readonly [Name in OwnReadingOf<Kind>]: OwnReading };
+  readonly readings: { readonly [Name in OwnReadingOf<Kind>]: ToldReading };
   readonly words: LayoutWords;
   readonly picture: LayoutPicture;
   /** Where its parts stand. */

@@ -1,6 +1,7 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
 import { add, type Point, tyreRadius } from "../shapes/geometry.ts";
-import type { DrawnNumbers, PicturedReading } from "./pictured.ts";
+import type { DrawnNumbers } from "./pictured.ts";
+import type { Surroundings } from "./toldReading.ts";
 
 /**
  * The points of one side of a layout as it stands, seen along the vehicle: mm, x outboard, y up. The
@@ -52,7 +53,8 @@ export interface Stand {
 
 /** What the points of a layout follow from. */
 export interface ToStand {
-  readonly reading: PicturedReading;
+  /** What must be seen beside the reading that is drawn; null: no part of the layout is. */
+  readonly around: Surroundings | null;
   readonly numbers: DrawnNumbers;
   /** Unit direction up the stop's axis. */
   readonly axis: Point;
@@ -60,15 +62,8 @@ export interface ToStand {
   readonly stopOnArm: boolean;
 }
 
-export const heightOfGround: { readonly [Name in PicturedReading]?: true } = {
-  pivotHeight: true,
-  outerHeight: true,
-  stopHeight: true,
-  mountHeight: true,
-};
-
 /** The wheel's center: beside the outer joint, or as high as the ground's distance from the pivot line has it. */
-export function wheelCentreOf({ reading, numbers }: ToStand, outer: Point): Point {
+export function wheelCentreOf({ around, numbers }: ToStand, outer: Point): Point {
   const beside = add(outer, { x: 135, y: 75 });
-  return heightOfGround[reading] ? { x: beside.x, y: tyreRadius - numbers.pivotHeight } : beside;
+  return around === "ground" ? { x: beside.x, y: tyreRadius - numbers.pivotHeight } : beside;
 }

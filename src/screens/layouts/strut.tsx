@@ -1,5 +1,13 @@
 import * as messages from "../../words/compiled/screens/layouts.ts";
-import { add, belowHorizontal, quarterTurn, tyreWidth } from "../shapes/geometry.ts";
+import {
+  add,
+  belowHorizontal,
+  distance,
+  leaning,
+  quarterTurn,
+  tyreWidth,
+} from "../shapes/geometry.ts";
+import { down, leanAngle, lengthBetween, lineAngle, outboard } from "../shapes/measurement.ts";
 import { Bar, Box, Joint, Line } from "../shapes/parts.tsx";
 import type { LayoutOnScreen } from "./layoutOnScreen.ts";
 import { lowerPositive } from "./lowerPositive.ts";
@@ -44,6 +52,13 @@ const readings: LayoutOnScreen<"strut">["readings"] = {
       a: messages.pivotLine,
       b: messages.ballJointCenter,
     }),
+    view: {
+      from: "front",
+      measure: ({ lowerPivot, lowerJoint }, { lowerArmAngle }) => ({
+        ...lengthBetween(lowerPivot, lowerJoint, belowHorizontal(lowerArmAngle), down),
+        offset: 46,
+      }),
+    },
   },
   lowerArmAngle: {
     words: () => ({
@@ -54,6 +69,12 @@ const readings: LayoutOnScreen<"strut">["readings"] = {
       b: messages.ballJoint,
       note: lowerPositive,
     }),
+    view: {
+      from: "front",
+      measure: ({ lowerPivot, lowerJoint }, { lowerArmAngle }) =>
+        lineAngle(lowerPivot, lowerArmAngle, distance(lowerPivot, lowerJoint)),
+    },
+    tilt: "line",
   },
   jointToTop: {
     words: () => ({
@@ -63,6 +84,13 @@ const readings: LayoutOnScreen<"strut">["readings"] = {
       a: messages.ballJointCenter,
       b: messages.middleOfTopMount,
     }),
+    view: {
+      from: "front",
+      measure: ({ lowerJoint, top }, { jointToTopLean }) => ({
+        ...lengthBetween(lowerJoint, top ?? lowerJoint, leaning(jointToTopLean), outboard),
+        offset: 60,
+      }),
+    },
   },
   jointToTopLean: {
     words: () => ({
@@ -74,6 +102,11 @@ const readings: LayoutOnScreen<"strut">["readings"] = {
       note: messages.topTowardMiddleIs,
       skipped: messages.skipItAndStruts,
     }),
+    view: {
+      from: "front",
+      measure: ({ lowerJoint }, { jointToTop, jointToTopLean }) =>
+        leanAngle(lowerJoint, jointToTopLean, jointToTop),
+    },
   },
 };
 

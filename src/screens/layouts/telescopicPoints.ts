@@ -13,12 +13,12 @@ interface Telescopic extends Pick<LayoutPoints, "outer" | "bend" | "foot" | "whe
 
 /** A stop on a rod, between its lower eye and its upper one. */
 export function telescopicPoints(
-  { reading, axis, stand }: ToStand,
-  { trueLength, ...around }: Telescopic,
+  { around, axis, stand }: ToStand,
+  { trueLength, ...points }: Telescopic,
 ): LayoutPoints {
-  const { foot } = around;
+  const { foot } = points;
   const wanted = stand.gap + stand.height;
-  const keepsLength = reading === "damperLength";
+  const keepsLength = around === "rod";
   const length = keepsLength ? trueLength : Math.max(trueLength, wanted + mountPlate + leastBody);
   const room = length * (1 - leastBodyShare) - mountPlate;
   const share = keepsLength ? Math.min(1, Math.max(room, 1) / Math.max(wanted, 1)) : 1;
@@ -27,7 +27,7 @@ export function telescopicPoints(
   const stopHeight = stand.height * share;
   const stopFace = add(stopTop, axis, -stopHeight);
   return {
-    ...around,
+    ...points,
     pivot: armPivot,
     pad: add(stopFace, axis, -stand.gap * share),
     stopFace,

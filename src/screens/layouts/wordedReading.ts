@@ -1,5 +1,5 @@
-import type { LayoutKind, LimitKind } from "../../physics/fitment.ts";
-import type { LimitPlace } from "../../physics/readings/index.ts";
+import type { ArmRole, LayoutKind, LimitKind } from "../../physics/fitment.ts";
+import type { LimitPlace, StopCarrier } from "../../physics/readings/index.ts";
 
 /** How one reading is taken, in words. */
 export interface ReadingWords {
@@ -21,8 +21,8 @@ export interface ReadingWords {
 /** What the words depend on. */
 export interface WordedLayout {
   readonly kind: LayoutKind;
-  readonly armRole?: "lower" | "upper" | "underStrut" | "carriesWheel" | undefined;
-  readonly stopOn?: "frame" | "arm" | undefined;
+  readonly armRole?: ArmRole | undefined;
+  readonly stopOn?: StopCarrier | undefined;
 }
 
 export interface WordedLimit {

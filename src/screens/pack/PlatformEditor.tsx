@@ -5,7 +5,9 @@ import {
   layoutRegistry,
   limitPlaces,
   neededReadings,
+  rideQuantities,
 } from "../../physics/readings/index.ts";
+import { platformReadings } from "../../records/check/recordFormat.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, Platform } from "../../records/pack/pack.ts";
@@ -24,13 +26,11 @@ import { MountFields } from "./MountFields.tsx";
 import { freeId, withPlatform } from "./packEdits.ts";
 import { newItem } from "./packRoutes.ts";
 import {
-  cornerReadings,
   fieldLabel,
   layoutNames,
   limitCount,
   platformDraft,
   platformOfDraft,
-  rideNames,
   withAnotherLimit,
   withoutLimit,
 } from "./platformDraft.ts";
@@ -176,7 +176,7 @@ function Editing({
       </section>
       <section class="card" aria-labelledby="stands-heading">
         <h2 id="stands-heading">{messages.asItUsuallyStands}</h2>
-        {cornerReadings.map((name) => (
+        {platformReadings.map((name) => (
           <PackReading
             key={name}
             {...fields}
@@ -186,7 +186,7 @@ function Editing({
             kind={catalogueEntry(name).kind}
           />
         ))}
-        {rideNames.map((name) => {
+        {rideQuantities.map((name) => {
           const { kind: quantity, allowed } = catalogueEntry(name);
           return (
             <PackReading

@@ -1,4 +1,6 @@
+import { roadClasses } from "../../physics/choices.ts";
 import type { Use } from "../../physics/fitment.ts";
+import { ruleValueNames } from "../../physics/readings/index.ts";
 import { defaultRules } from "../../physics/road/index.ts";
 import { catalogueEntry, type EntryKind, entryUnit } from "../../records/entry/readingCatalogue.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
@@ -11,13 +13,7 @@ import { type FieldProps, PackNumber, PackTable, PackText } from "./fields.tsx";
 import { ItemScreen } from "./ItemScreen.tsx";
 import { numberText, setText, textOf } from "./itemDraft.ts";
 import { fieldLabel } from "./platformDraft.ts";
-import {
-  landingKinds,
-  obstacleKinds,
-  packOfRulesDraft,
-  ruleNumbers,
-  rulesDraft,
-} from "./rulesDraft.ts";
+import { landingKinds, obstacleKinds, packOfRulesDraft, rulesDraft } from "./rulesDraft.ts";
 import { useItemDraft } from "./useItemDraft.ts";
 
 const lengths = { metric: "mm", inches: "in" } as const;
@@ -34,7 +30,6 @@ function usualNumber(value: number, kind: EntryKind, unit: LengthUnit): string {
   return String(Number(fromModel(value, entryUnit(kind, unit)).toPrecision(2)));
 }
 
-const roads = ["A", "B", "C", "D", "E"] as const;
 const unitWords: { readonly [name: string]: string } = {
   accelerationCapG: "g",
 };
@@ -120,11 +115,11 @@ function RulesOfUse({ use, heading, draft, change }: FieldProps & { use: Use; he
         value={textOf(draft, `${use}.roadClass`)}
         options={[
           { value: "", text: messages.asInStopfit({ roadClass: usual.roadClass }) },
-          ...roads.map((road) => ({ value: road, text: road })),
+          ...roadClasses.map((road) => ({ value: road, text: road })),
         ]}
         onChange={(road) => change((current) => setText(current, `${use}.roadClass`, road))}
       />
-      {ruleNumbers.map((name) => {
+      {ruleValueNames.map((name) => {
         const { kind, allowed } = catalogueEntry(name);
         return (
           <PackNumber

@@ -10,11 +10,13 @@ import {
   layoutReadingsInOrder,
   layoutRegistry,
   limitPlaces,
+  rideQuantities,
   type ValueName,
 } from "../../physics/readings/index.ts";
 import { capital } from "../../physics/sentence.ts";
 import type { CheckLayout, CheckLimit, TypedReading } from "../../records/check/checkRecord.ts";
 import { lackingGeometry } from "../../records/check/geometryGiven.ts";
+import { platformReadings } from "../../records/check/recordFormat.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { type Platform, platformReading } from "../../records/pack/pack.ts";
@@ -27,16 +29,6 @@ import {
   readingTexts,
 } from "./itemDraft.ts";
 import { mountOfDraft, mountTexts } from "./mountDraft.ts";
-
-export const cornerReadings = ["rideHeight", "gap", "cornerMassKg"] as const;
-export const rideNames: readonly RideQuantity[] = [
-  "unsprungMassKg",
-  "wheelRateNPerMm",
-  "tyreRateNPerMm",
-  "damperBumpNsPerMm",
-  "damperReboundNsPerMm",
-  "payloadPerCornerKg",
-];
 
 export function fieldLabel(name: ValueName): string {
   const { name: words } = catalogueEntry(name);
@@ -108,10 +100,10 @@ export function platformDraft(platform: Platform | null, unit: LengthUnit): Item
     const reading = platformReading(platform, layout.kind, name) ?? undefined;
     Object.assign(texts, readingTexts(name, reading, catalogueEntry(name).kind, unit));
   }
-  for (const name of cornerReadings) {
+  for (const name of platformReadings) {
     Object.assign(texts, readingTexts(name, platform[name], catalogueEntry(name).kind, unit));
   }
-  for (const name of rideNames) {
+  for (const name of rideQuantities) {
     const { kind } = catalogueEntry(name);
     texts[`ride.${name}`] = numberText(platform.ride?.[name], kind, unit);
     texts[`ride.${name}.tol`] = numberText(platform.ride?.tolerances?.[name], kind, unit);
@@ -176,7 +168,7 @@ function limitsOf(reader: DraftReader, draft: ItemDraft): CheckLimit[] {
 function rideOf(reader: DraftReader, base: Ride | undefined): Ride | undefined {
   const values: { [Name in RideQuantity]?: number } = {};
   const tolerances: { [Name in RideQuantity]?: number } = {};
-  for (const name of rideNames) {
+  for (const name of rideQuantities) {
     const { kind, allowed } = catalogueEntry(name);
     const label = fieldLabel(name);
     const value = reader.number(`ride.${name}`, label, kind, allowed);
@@ -296,8 +288,8 @@ export function platformOfDraft(
   );
   const told = toldOf(reader);
   const mount = mountOfDraft(reader, draft, base?.mount);
-  const corner: { [Name in (typeof cornerReadings)[number]]?: TypedReading } = {};
-  for (const name of cornerReadings) {
+  const corner: { [Name in (typeof platformReadings)[number]]?: TypedReading } = {};
+  for (const name of platformReadings) {
     const reading = reader.reading(name, fieldLabel(name), catalogueEntry(name).kind);
     if (reading !== undefined) corner[name] = reading;
   }

@@ -1,4 +1,6 @@
+import { uses } from "../../physics/choices.ts";
 import type { DesignEvent, RoadClass, Use, UseRules } from "../../physics/fitment.ts";
+import { ruleValueNames } from "../../physics/readings/index.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Maker, Pack } from "../../records/pack/pack.ts";
@@ -11,15 +13,6 @@ import {
   tableUnitField,
 } from "./itemDraft.ts";
 import { fieldLabel } from "./platformDraft.ts";
-
-const usesOfRules: readonly Use[] = ["daily", "towing", "offroad"];
-export const ruleNumbers = [
-  "speedKmPerH",
-  "allowedContactsPerKm",
-  "accelerationCapG",
-  "reserveMm",
-  "balanceMm",
-] as const;
 
 export const obstacleKinds = ["length", "length", "roadSpeed"] as const;
 export const landingKinds = ["length"] as const;
@@ -37,10 +30,10 @@ export function rulesDraft(pack: Pack, unit: LengthUnit): ItemDraft {
     spacers: (pack.spacersMm ?? []).map((mm) => numberText(mm, "length", unit)).join("; "),
   };
   const tables: { [field: string]: readonly string[] } = {};
-  for (const use of usesOfRules) {
+  for (const use of uses) {
     const rules = pack.rules?.[use] ?? {};
     texts[`${use}.roadClass`] = rules.roadClass ?? "";
-    for (const name of ruleNumbers) {
+    for (const name of ruleValueNames) {
       texts[`${use}.${name}`] = numberText(rules[name], catalogueEntry(name).kind, unit);
     }
     const cells = { obstacles: [] as string[], landings: [] as string[] };
@@ -87,8 +80,8 @@ function rulesOfUse(
     events: _events,
     ...kept
   } = base;
-  const numbers: { [Name in (typeof ruleNumbers)[number]]?: number } = {};
-  for (const name of ruleNumbers) {
+  const numbers: { [Name in (typeof ruleValueNames)[number]]?: number } = {};
+  for (const name of ruleValueNames) {
     const { kind, allowed } = catalogueEntry(name);
     const value = reader.number(`${use}.${name}`, `${use}, ${fieldLabel(name)}`, kind, allowed);
     if (value !== undefined) numbers[name] = value;
@@ -147,7 +140,7 @@ export function packOfRulesDraft(
   const maker = makerOf(reader);
   const spacersMm = reader.list("spacers", messages.spacers, "length");
   const rules: { [Each in Use]?: Partial<UseRules> } = {};
-  for (const use of usesOfRules) {
+  for (const use of uses) {
     const own = rulesOfUse(reader, use, pack.rules?.[use] ?? {});
     if (own !== null) rules[use] = own;
   }

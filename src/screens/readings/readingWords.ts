@@ -9,8 +9,8 @@ import * as messages from "../../words/compiled/screens/readings.ts";
 import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
 import type { ReadingWords, WordedLayout, WordedLimit } from "../layouts/wordedReading.ts";
 import { cornerWords } from "./cornerWords.ts";
-import { geometryWords } from "./geometryWords.ts";
 import { distanceWords, limitWords } from "./limitWords.ts";
+import { toldGeometry } from "./toldGeometry.ts";
 
 /** What the words depend on, of a check as far as it goes: an arm where the layout is not known yet. */
 export function wordedLayout({ layout }: PartialCheckRecord): WordedLayout {
@@ -25,13 +25,13 @@ export function readingWords(
 ): ReadingWords {
   const name = withoutSide(id);
   if (limit) return name.endsWith(".distance") ? distanceWords : limitWords(limit, layout);
-  if (isGeometryReadingName(name)) return geometryWords(name, layout);
+  if (isGeometryReadingName(name)) return toldGeometry[name].words(layout);
   return cornerWords(name, layout) ?? { name, how: "", wrong: "", a: "", b: "" };
 }
 
 /** What counts as plus for a lean or an angle of this layout, for the corner of its picture. */
-export function plusWords(name: string, { kind, armRole }: WordedLayout): string {
-  if (name === "stopLean" || name === "jointToTopLean") {
+export function plusWords(of: "line" | "lean", { kind, armRole }: WordedLayout): string {
+  if (of === "lean") {
     return (
       layoutsOnScreen[kind].words.plusLean ??
       (armRole === "carriesWheel" ? messages.topTowardFront : messages.topTowardPivot)

@@ -57,3 +57,7 @@ export function heightOver(groundY: number, point: Point): Measurement {
 export function lineAngle(vertex: Point, degreesBelow: number, reach: number): Measurement {
   return { kind: "angle", vertex, reference: 0, line: -degreesBelow, positive: -1, reach };
 }
+
+export function leanAngle(vertex: Point, degrees: number, reach: number): Measurement {
+  return { kind: "angle", vertex, reference: 90, line: 90 + degrees, positive: 1, reach };
+}

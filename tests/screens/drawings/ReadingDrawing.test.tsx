@@ -8,7 +8,6 @@ import {
 } from "../../../src/physics/layouts/geometryRegistry.ts";
 import { layoutKinds } from "../../../src/physics/readings/index.ts";
 import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
-import { isFromAbove } from "../../../src/screens/drawings/above/aboveMeasurement.ts";
 import {
   type DrawingValues,
   drawnReadings,
@@ -19,6 +18,7 @@ import {
   ReadingDrawing,
   type ReadingDrawingProps,
 } from "../../../src/screens/drawings/ReadingDrawing.tsx";
+import { viewOf } from "../../../src/screens/drawings/viewOf.ts";
 import { layoutsOnScreen } from "../../../src/screens/layouts/layoutsOnScreen.ts";
 
 afterEach(cleanup);
@@ -30,7 +30,7 @@ const pairs = kinds.flatMap((kind) =>
 const everyReading = [...new Set(pairs.map(([, reading]) => reading))];
 const isAngle = (reading: PicturedReading) =>
   isGeometryReadingName(reading) && geometryRegistry[reading].sort === "angle";
-const isLean = (reading: PicturedReading) => reading === "stopLean" || reading === "jointToTopLean";
+const isLean = (reading: PicturedReading) => /Lean$/.test(reading);
 
 function draw(
   props: Partial<ReadingDrawingProps> & { layoutKind: LayoutKind; reading: PicturedReading },
@@ -142,7 +142,7 @@ describe.each(oneSided)("left and right: %s, %s", (layoutKind, reading) => {
     expect(leftA.y).toBeCloseTo(rightA.y, 0);
     expect(leftB.y).toBeCloseTo(rightB.y, 0);
     const behind = draw({ layoutKind, reading, values, side: "left", axle: "rear" }).svg;
-    const alikeFromBehind = reading === "rideHeight" || isFromAbove(reading);
+    const alikeFromBehind = reading === "rideHeight" || viewOf(reading)?.from === "above";
     expect(pointOf(behind, "a").x).toBeCloseTo(alikeFromBehind ? leftA.x : rightA.x, 0);
   });
 });

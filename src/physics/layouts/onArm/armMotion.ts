@@ -18,10 +18,6 @@ import { usualRatio } from "./usualRatio.ts";
 
 type ArmPlaces = Places<ArmReading, ArmLinkage>;
 
-export function measuredArm(places: ArmPlaces): LinkageArm {
-  return { length: places.neededLength("pivotToOuter"), line: places.angle("armAngle") };
-}
-
 /**
  * Stop and wheel moved by an arm. Of the linkages that its readings allow the first holds: carriesWheel,
  * fourBar, instantCentre, typed, prior.

@@ -1,3 +1,5 @@
+import type { LinkageArm } from "../../motion/path/fourBarPath.ts";
+import type { Places } from "../places.ts";
 import { type GeometryDefinitions, usual } from "./geometryDefinition.ts";
 
 /**
@@ -105,3 +107,8 @@ export const armAngles = {
     use: "optional",
   },
 } as const satisfies GeometryDefinitions;
+
+/** The arm that was measured, as its motion takes it from these. */
+export function measuredArm(places: Places<"pivotToOuter" | "armAngle", never>): LinkageArm {
+  return { length: places.neededLength("pivotToOuter"), line: places.angle("armAngle") };
+}

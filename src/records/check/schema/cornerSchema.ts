@@ -1,12 +1,12 @@
 import * as z from "zod/mini";
-import { standingNames } from "../../../physics/readings/index.ts";
+import { limitKinds, limitPlaces, standingNames } from "../../../physics/readings/index.ts";
 import { recordBounds } from "../recordFormat.ts";
 import { may, numberSchema, positiveOrZero, readingSchema } from "./fields.ts";
 import { geometrySchema } from "./layoutSchema.ts";
 
 export const limitFields = z.object({
-  kind: z.enum(["tyre", "damper", "spring", "metal", "other"]),
-  at: z.enum(["wheel", "stop", "arm"]),
+  kind: z.enum(limitKinds),
+  at: z.enum(limitPlaces),
   /** At the wheel: mm that the clearance closes per mm of wheel travel; absent: 1. */
   perWheel: may(numberSchema),
   /** On the arm: how far from the pivot line. */

@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { readingSources } from "../../../physics/choices.ts";
 import * as messages from "../../../words/compiled/records/check/schema.ts";
 import { recordBounds } from "../recordFormat.ts";
 
@@ -46,7 +47,7 @@ export const readingSchema = z.object({
   tool: may(label),
   reach: may(label),
   /** Who says so; absent: it was measured. */
-  source: may(z.enum(["measured", "pack", "estimated"])),
+  source: may(z.enum(readingSources)),
   /** Who took it. */
   by: may(label),
 });

@@ -1,12 +1,14 @@
 import * as z from "zod/mini";
 import type { LayoutKind } from "../../../physics/fitment.ts";
 import {
+  armRoles,
   type GeometryReadingOf,
   geometryNames,
   type LayoutFact,
   layoutKinds,
   layoutReadingsInOrder,
   layoutRegistry,
+  stopCarriers,
 } from "../../../physics/readings/index.ts";
 import { eachOf } from "../../text/plainObject.ts";
 import { allMay, may, numberSchema, positiveOrZero, readingSchema } from "./fields.ts";
@@ -24,9 +26,9 @@ function readingsOf<Kind extends LayoutKind>(kind: Kind) {
   return z.object(allMay(eachOf(names, readingSchema)));
 }
 
-export const armRoleSchema = z.enum(["lower", "upper", "underStrut", "carriesWheel"]);
+export const armRoleSchema = z.enum(armRoles);
 /** What the stop is fixed to; absent: a round contact. */
-export const stopOnSchema = z.enum(["frame", "arm"]);
+export const stopOnSchema = z.enum(stopCarriers);
 
 const saidOfArm = { armRole: may(armRoleSchema) };
 const saidOfMeeting = { stopOn: may(stopOnSchema) };

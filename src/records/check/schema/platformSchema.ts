@@ -1,8 +1,9 @@
 import * as z from "zod/mini";
 import { mountingSchema } from "../../pack/mountingSchema.ts";
-import { recordBounds } from "../recordFormat.ts";
+import { eachOf } from "../../text/plainObject.ts";
+import { platformReadings, recordBounds } from "../recordFormat.ts";
 import { limitSchema } from "./cornerSchema.ts";
-import { filledLabel, label, may, notes, readingSchema } from "./fields.ts";
+import { allMay, filledLabel, label, may, notes, readingSchema } from "./fields.ts";
 import { layoutSchema } from "./layoutSchema.ts";
 import { rideSchema, rulesSchema } from "./rideSchema.ts";
 
@@ -14,10 +15,8 @@ export const platformSchema = z.object({
   label: filledLabel,
   axle: z.enum(["front", "rear"]),
   layout: layoutSchema,
-  rideHeight: may(readingSchema),
-  /** The gap with its usual stop, unladen. */
-  gap: may(readingSchema),
-  cornerMassKg: may(readingSchema),
+  /** The gap is the one with its usual stop, unladen. */
+  ...allMay(eachOf(platformReadings, readingSchema)),
   ride: may(rideSchema),
   limits: z.array(limitSchema).check(z.maxLength(recordBounds.limits)),
   /** The id of the stop it usually has. */

@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
-import { rideQuantities } from "../../../physics/readings/index.ts";
+import { roadClasses } from "../../../physics/choices.ts";
+import { rideQuantities, ruleValueNames } from "../../../physics/readings/index.ts";
 import { eachOf } from "../../text/plainObject.ts";
 import { recordBounds } from "../recordFormat.ts";
 import { allMay, label, may, numberSchema } from "./fields.ts";
@@ -26,13 +27,9 @@ const eventSchema = z.discriminatedUnion("kind", [
 /** What a check demands otherwise than its use does. */
 export const rulesSchema = z.object(
   allMay({
-    roadClass: z.enum(["A", "B", "C", "D", "E"]),
+    roadClass: z.enum(roadClasses),
     roadKurtosis: z.literal([3, 5]),
-    speedKmPerH: numberSchema,
-    allowedContactsPerKm: numberSchema,
-    accelerationCapG: numberSchema,
-    reserveMm: numberSchema,
-    balanceMm: numberSchema,
+    ...eachOf(ruleValueNames, numberSchema),
     events: z.array(eventSchema).check(z.maxLength(recordBounds.events)),
   }),
 );

@@ -1,12 +1,6 @@
 import { useState } from "preact/hooks";
 import type { Side } from "../../../physics/fitment.ts";
-import {
-  layoutRegistry,
-  limitOf,
-  type ReadingId,
-  sideOf as sideOfId,
-  withoutSide,
-} from "../../../physics/readings/index.ts";
+import { limitOf, type ReadingId, sideOf as sideOfId } from "../../../physics/readings/index.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { limitIn } from "../../../records/entry/entryPath.ts";
 import { chosen } from "../../../records/filling/choice.ts";
@@ -20,7 +14,7 @@ import type { StepProps } from "../../guide/stepProps.ts";
 import type { ReadingWords } from "../../layouts/wordedReading.ts";
 import { readingWords, wordedLayout } from "../../readings/readingWords.ts";
 import { TiltButton } from "../tilt/TiltButton.tsx";
-import { tiltTaskOf } from "../tilt/tiltTask.ts";
+import { type TiltTask, tiltTaskOf } from "../tilt/tiltTask.ts";
 import { CautionHere } from "./CautionHere.tsx";
 import { LimitDistance, LimitPlace } from "./LimitPlace.tsx";
 import { MakingChoice } from "./MakingChoice.tsx";
@@ -41,17 +35,9 @@ function wordsOf(stored: StoredCheck, id: ReadingId): ReadingWords {
   return readingWords(id, wordedLayout(stored.record), limitIn(stored.record, id));
 }
 
-function signsOf(stored: StoredCheck, id: string) {
-  const name = withoutSide(id);
-  const kind = stored.record.layout?.kind;
-  if (name === "stopLean") {
-    return kind !== undefined && !layoutRegistry[kind].onArm
-      ? undefined
-      : { plus: messages.topTowardPivot, minus: messages.topAway };
-  }
-  return name.endsWith("Angle")
-    ? { plus: messages.lowerAtWheel, minus: messages.higherAtWheel }
-    : undefined;
+function signsOf(task: TiltTask | null) {
+  if (task?.kind === "line") return { plus: messages.lowerAtWheel, minus: messages.higherAtWheel };
+  return task?.pivotAt ? { plus: messages.topTowardPivot, minus: messages.topAway } : undefined;
 }
 
 /** One reading on one screen. */
@@ -68,7 +54,8 @@ export function ReadingStep(props: StepProps & { readonly id: ReadingId }) {
   const typed = stored.entries[id]?.texts.some((text) => text.trim() !== "") ?? false;
   const settledFirst = asksStand && chosen(stored, `${side}.stand`) === null && !typed;
   const settles = isRideHeightStep(id);
-  const byPhone = tiltTaskOf(stored, id) !== null;
+  const tilt = tiltTaskOf(stored, id);
+  const byPhone = tilt !== null;
   const [practised] = useState(isPractised);
   const how = (
     <>
@@ -122,7 +109,7 @@ export function ReadingStep(props: StepProps & { readonly id: ReadingId }) {
             stored={stored}
             change={change}
             preferences={preferences}
-            signs={signsOf(stored, id)}
+            signs={signsOf(tilt)}
             onEnter={next}
             first={
               !typed && !settledFirst && !byPhone && !(settles && isHeightSettled(stored, side))

@@ -1,5 +1,6 @@
 import type { Side } from "../../../physics/fitment.ts";
 import {
+  isGeometryReadingName,
   layoutRegistry,
   type ReadingId,
   sideOf,
@@ -10,6 +11,7 @@ import { type Entry, readTolerance } from "../../../records/entry/entry.ts";
 import type { AngleKind, PostureFault } from "../../../sensors/phoneAngle.ts";
 import type { TiltZero } from "../../../sensors/tiltZero.ts";
 import * as messages from "../../../words/compiled/screens/check/tilt.ts";
+import { toldGeometry } from "../../readings/toldGeometry.ts";
 
 /** An angle that the phone can measure by being laid along it. */
 export interface TiltTask {
@@ -18,15 +20,6 @@ export interface TiltTask {
   readonly pivotAt: "left" | "right" | null;
 }
 
-/** Angles of a line below level. */
-const lineAngles: ReadonlySet<string> = new Set([
-  "armAngle",
-  "stopLineAngle",
-  "mountLineAngle",
-  "otherArmAngle",
-  "lowerArmAngle",
-]);
-
 /** What the tilt sensor does for a reading; null where it can do nothing. */
 export function tiltTaskOf(stored: StoredCheck, id: string): TiltTask | null {
   const name = withoutSide(id);
@@ -34,10 +27,9 @@ export function tiltTaskOf(stored: StoredCheck, id: string): TiltTask | null {
   const side: Side = sideOf(id) ?? record.corners[0]?.side ?? "left";
   const wheelAtRight = (side === "left") === (record.axle !== "rear");
   const pivotAt = wheelAtRight ? "left" : "right";
-  if (lineAngles.has(name)) {
-    return { kind: "line", pivotAt };
-  }
-  if (name !== "stopLean") return null;
+  const tilt = isGeometryReadingName(name) ? toldGeometry[name].tilt : undefined;
+  if (tilt === undefined) return null;
+  if (tilt === "line") return { kind: "line", pivotAt };
   const kind = record.layout?.kind;
   return {
     kind: "lean",

@@ -1,3 +1,4 @@
+import { checkIds, states } from "../../../physics/choices.ts";
 import { capital } from "../../../physics/sentence.ts";
 import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
 import type { DecidingReading, PlatformVerdicts } from "../../../records/findings/verdicts.ts";
@@ -7,9 +8,6 @@ import { DeskTable } from "../DeskTable.tsx";
 import { verdictShort } from "../words.ts";
 import { Bar } from "./Bar.tsx";
 import { checkWords, percent } from "./findingsWords.ts";
-
-const verdictOrder = ["ok", "care", "unsure", "no"] as const;
-const missable = ["clearance", "earlyContact", "stiffness", "balance", "plausible"] as const;
 
 function Share({ share }: { share: number }) {
   return <Bar share={share} words={percent(share)} />;
@@ -28,7 +26,7 @@ export function VerdictsTable({ rows }: { rows: readonly PlatformVerdicts[] }) {
           columns={[
             messages.vehicle,
             messages.checks,
-            ...verdictOrder.map((verdict) => ({
+            ...states.map((verdict) => ({
               name: verdictShort[verdict],
               heading: (
                 <>
@@ -36,7 +34,7 @@ export function VerdictsTable({ rows }: { rows: readonly PlatformVerdicts[] }) {
                 </>
               ),
             })),
-            ...missable.map((check) => ({
+            ...checkIds.map((check) => ({
               name: messages.missed({ check: checkWords[check].toLowerCase() }),
               heading: (
                 <>
@@ -51,8 +49,8 @@ export function VerdictsTable({ rows }: { rows: readonly PlatformVerdicts[] }) {
             cells: [
               <bdi key="label">{label}</bdi>,
               count,
-              ...verdictOrder.map((verdict) => verdicts[verdict]),
-              ...missable.map((check) => (
+              ...states.map((verdict) => verdicts[verdict]),
+              ...checkIds.map((check) => (
                 <Share key={check} share={(missed[check] ?? 0) / count} />
               )),
             ],

@@ -1,6 +1,7 @@
+import type { ArmPoint } from "../../shapes/armLength.ts";
 import { add, pathThrough, type View } from "../../shapes/geometry.ts";
 import { Bar, Disc, Line } from "../../shapes/parts.tsx";
-import { type ArmFromAbove, type ArmPoint, footOf } from "./armFromAbove.ts";
+import { type ArmFromAbove, footOf } from "./armFromAbove.ts";
 
 /** The arm, its two bolts and the pivot line through them, with the straight edge laid along it. */
 export function ArmAboveScene({

@@ -1,7 +1,5 @@
+import type { ArmPoint } from "../../shapes/armLength.ts";
 import { add, distance, type Point, radians } from "../../shapes/geometry.ts";
-
-/** Where an arm's lengths end: its stop, its outer joint (or wheel center), its damper's mount. */
-export type ArmPoint = "Stop" | "Outer" | "Mount";
 
 /** What an arm seen from above is drawn to, mm; undefined: not measured yet. */
 export interface ArmAboveNumbers {

@@ -1,11 +1,10 @@
+import type { ArmRole } from "../../../physics/fitment.ts";
+import { linkageFromFront } from "../../layouts/linkageFromFront.ts";
 import { add, belowHorizontal, tyreRadius, tyreWidth } from "../../shapes/geometry.ts";
 import { Bar, Ground, Joint, Line, WheelFromSide } from "../../shapes/parts.tsx";
 import { type DrawnNumbers, drawnNumbers } from "../drawnNumbers.ts";
 import { LinkageScene } from "../linkage/LinkageScene.tsx";
-import { linkageFromFront } from "../linkage/linkageFromFront.ts";
 import { ChoicePicture } from "./ChoicePicture.tsx";
-
-export type ArmRole = "lower" | "upper" | "underStrut" | "carriesWheel";
 
 /** Which arm of the suspension the stop's arm is: that one stands out. */
 export function ArmRolePicture({ role }: { readonly role: ArmRole }) {

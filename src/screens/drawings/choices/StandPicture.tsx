@@ -1,14 +1,12 @@
 import type { LayoutKind } from "../../../physics/fitment.ts";
+import type { Stand } from "../../../records/filling/stand.ts";
 import { add } from "../../shapes/geometry.ts";
 import { drawnNumbers, type PicturedReading } from "../drawnNumbers.ts";
 import { Scene } from "../Scene.tsx";
 import { skeletonOf } from "../skeletonOf.ts";
 import { ChoicePicture } from "./ChoicePicture.tsx";
 
-/** How the stop stands on the vehicle as it is. */
-export type StopStand = "gap" | "touching" | "pressed" | "missing";
-
-const asReading: { readonly [Stand in StopStand]: PicturedReading } = {
+const asReading: { readonly [Each in Stand]: PicturedReading } = {
   gap: "gap",
   touching: "gap",
   pressed: "pressedHeight",
@@ -23,7 +21,7 @@ export function StandPicture({
 }: {
   readonly kind: LayoutKind;
   readonly stopOn?: "frame" | "arm" | undefined;
-  readonly stand: StopStand;
+  readonly stand: Stand;
 }) {
   const reading = asReading[stand];
   const numbers = drawnNumbers(kind, reading, {

@@ -1,9 +1,7 @@
+import type { Meeting } from "../../../records/filling/layoutChoices.ts";
 import { add, type Point } from "../../shapes/geometry.ts";
 import { Bar, Box, Disc, Plate, StopShape } from "../../shapes/parts.tsx";
 import { ChoicePicture } from "./ChoicePicture.tsx";
-
-/** round: a rounded end meets a flat one; frame: the pad turns with the arm; arm: the stop turns with it. */
-export type Meeting = "round" | "frame" | "arm";
 
 const inner: Point = { x: -150, y: 16 };
 const outer: Point = { x: 170, y: -30 };

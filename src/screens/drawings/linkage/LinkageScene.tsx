@@ -1,3 +1,4 @@
+import type { LinkageFromFront } from "../../layouts/linkageFromFront.ts";
 import {
   add,
   between,
@@ -8,7 +9,6 @@ import {
   type View,
 } from "../../shapes/geometry.ts";
 import { Bar, Body, Coil, Disc, Ground, Joint, Line, TyreFromFront } from "../../shapes/parts.tsx";
-import type { LinkageFromFront } from "./linkageFromFront.ts";
 
 /** Both arms with the knuckle between them, or the arm with its strut, the tire and the frame. */
 export function LinkageScene({

@@ -1,27 +1,5 @@
-import { add, belowHorizontal, leaning, type Point, tyreRadius } from "../../shapes/geometry.ts";
-import type { DrawnNumbers, PicturedReading } from "../drawnNumbers.ts";
-
-/** The readings that tell how a wheel rises with the measured arm; each is drawn in front view. */
-const linkageReadings = [
-  "otherArmAngle",
-  "otherArmLength",
-  "otherPivotHeight",
-  "otherOuterHeight",
-  "jointHeight",
-  "jointInset",
-  "tyreOffset",
-  "wheelCentreAbove",
-  "lowerArmLength",
-  "lowerArmAngle",
-  "jointToTop",
-  "jointToTopLean",
-] as const;
-
-export type LinkageReading = (typeof linkageReadings)[number];
-
-export function isLinkageReading(reading: PicturedReading): reading is LinkageReading {
-  return (linkageReadings as readonly PicturedReading[]).includes(reading);
-}
+import { add, belowHorizontal, leaning, type Point, tyreRadius } from "../shapes/geometry.ts";
+import type { DrawnNumbers } from "./pictured.ts";
 
 /**
  * Both arms, or the arm and the strut above it, in front view: mm, x outboard, y up, the lower arm's
