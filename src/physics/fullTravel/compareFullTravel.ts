@@ -7,6 +7,7 @@ import type {
   Side,
 } from "../fitment.ts";
 import { type Outcome, succeed } from "../outcome.ts";
+import { isAngle } from "../readings/definitionOf.ts";
 import { type DrawnReading, standardUncertainty } from "../uncertainty/drawnReading.ts";
 import { type ContactModel, contactModel } from "./contactModel.ts";
 import type { MetPart, SuspectId } from "./fullTravelCheck.ts";
@@ -240,7 +241,7 @@ function inputSuspect(
   middle: Float64Array,
 ): Suspect<SuspectId> {
   const { id, mean } = reading;
-  const angle = /(Angle|Lean)$/.test(id);
+  const angle = isAngle(id);
   const ratio = id === "wheelPerOuter";
   const uncertainty = standardUncertainty(reading);
   return {

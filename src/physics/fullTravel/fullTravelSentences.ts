@@ -1,5 +1,6 @@
 import type { Fitment, LimitKind } from "../fitment.ts";
 import { readingName } from "../readingNames.ts";
+import { isAngle } from "../readings/definitionOf.ts";
 import { capital, length, type Quantity, type Sentence } from "../sentence.ts";
 import type { ComparedCorner } from "./compareFullTravel.ts";
 import { type MetPart, partTouches, type SuspectId } from "./fullTravelCheck.ts";
@@ -27,7 +28,7 @@ export function suspectName(fitment: Fitment, id: SuspectId): string {
 
 function quantity(id: SuspectId, value: number): Quantity {
   if (id.endsWith("wheelPerOuter")) return { kind: "count", value };
-  return /(Angle|Lean)$/.test(id) ? { kind: "angle", value } : length(value);
+  return isAngle(id) ? { kind: "angle", value } : length(value);
 }
 
 const slipWords = {

@@ -84,3 +84,7 @@ export function definitionOf(id: string, limitKind?: LimitKind): ValueDefinition
     ? { ...value, name: limitNames[limitKind] }
     : value;
 }
+
+export function isAngle(id: string): boolean {
+  return definitionOf(id)?.kind === "angle";
+}

@@ -1,5 +1,6 @@
 import type { CornerAssessment, LimitKind } from "../fitment.ts";
 import { readingName } from "../readingNames.ts";
+import { definitionOf } from "../readings/definitionOf.ts";
 import type { ReadingId } from "../readings/readingId.ts";
 import { capital, length, type Quantity, type Sentence } from "../sentence.ts";
 import type { Margin } from "./margin.ts";
@@ -24,9 +25,8 @@ function aboutWords(
 
 /** A tool's ± in the unit of what it measures. */
 function toolQuantity(id: ReadingId, halfWidth: number): Quantity {
-  const last = id.split(".").at(-1) as string;
-  const kind = /Angle$|Lean$/.test(last) ? "angle" : last === "cornerMassKg" ? "mass" : "length";
-  return { kind, value: halfWidth };
+  const kind = definitionOf(id)?.kind;
+  return { kind: kind === "angle" || kind === "mass" ? kind : "length", value: halfWidth };
 }
 
 function wayWords(id: ReadingId, { way }: RemeasureForecast): Sentence {

@@ -9,7 +9,7 @@ import {
 import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import * as messages from "../../words/compiled/screens/drawings.ts";
-import type { Surroundings } from "../layouts/toldReading.ts";
+import type { Surroundings } from "../layouts/pictured.ts";
 import type { WordedLayout } from "../layouts/wordedReading.ts";
 import { plusWords } from "../readings/readingWords.ts";
 import { Detail, type DetailName, detailBounds, detailOf } from "./details.tsx";

@@ -1,4 +1,11 @@
-import { isReadingId, limitOf, ruleValueNames, withoutSide } from "../../physics/readings/index.ts";
+import {
+  geometryRegistry,
+  isGeometryReadingName,
+  isReadingId,
+  limitOf,
+  ruleValueNames,
+  withoutSide,
+} from "../../physics/readings/index.ts";
 import { recordFaults } from "../../records/check/recordRules.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { EntryKey } from "../../records/entry/entry.ts";
@@ -185,11 +192,14 @@ export function stepsOf(stored: StoredCheck): Step[] {
 }
 
 /** Steps that are on one side of the list, but not of the vehicle. */
-const wholeAxle: readonly string[] = ["track", "stopSpacing", "right.geometry"];
+function isOfWholeAxle(id: string): boolean {
+  if (isGeometryReadingName(id)) return geometryRegistry[id].wholeAxle === true;
+  return id === "right.geometry";
+}
 
 /** A step's name, with the side it is taken on. */
 export function headingOf(step: Step): string {
-  if (wholeAxle.includes(step.id)) return step.name;
+  if (isOfWholeAxle(step.id)) return step.name;
   if (step.section === leftSide) return messages.left({ name: step.name });
   if (step.section === rightSide) return messages.right({ name: step.name });
   return step.name;

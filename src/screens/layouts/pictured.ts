@@ -19,3 +19,6 @@ export type DrawingValues = { readonly [Name in PicturedReading]?: number | unde
 
 /** One number per name, always finite and inside what can be drawn. */
 export type DrawnNumbers = { readonly [Name in PicturedReading]: number };
+
+/** What must be seen beside the marks of a reading: the whole arm, the ground under it, a stop's lean, a rod, both wheels. */
+export type Surroundings = "arm" | "ground" | "lean" | "rod" | "axle";

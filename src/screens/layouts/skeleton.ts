@@ -1,7 +1,6 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
 import { add, type Point, tyreRadius } from "../shapes/geometry.ts";
-import type { DrawnNumbers } from "./pictured.ts";
-import type { Surroundings } from "./toldReading.ts";
+import type { DrawnNumbers, Surroundings } from "./pictured.ts";
 
 /**
  * The points of one side of a layout as it stands, seen along the vehicle: mm, x outboard, y up. The

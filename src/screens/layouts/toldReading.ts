@@ -2,7 +2,7 @@ import type { Side } from "../../physics/fitment.ts";
 import type { ArmLength } from "../shapes/armLength.ts";
 import type { Measurement } from "../shapes/measurement.ts";
 import type { LinkageFromFront } from "./linkageFromFront.ts";
-import type { DrawnNumbers } from "./pictured.ts";
+import type { DrawnNumbers, Surroundings } from "./pictured.ts";
 import type { Skeleton } from "./skeleton.ts";
 import type { ReadingWords, WordedLayout } from "./wordedReading.ts";
 
@@ -12,9 +12,6 @@ interface Marked {
   readonly numbers: DrawnNumbers;
   readonly side: Side;
 }
-
-/** What must be seen beside the marks of a reading: the whole arm, the ground under it, a stop's lean, a rod, both wheels. */
-export type Surroundings = "arm" | "ground" | "lean" | "rod" | "axle";
 
 /** From where a reading is drawn, and what is marked there. */
 export type ReadingView =
