@@ -8,6 +8,12 @@ export async function countChange(transaction: Writing): Promise<void> {
   await snapshots.put({ key: "revision", revision: revision + 1, text: "" });
 }
 
+/** The lists that were put together hold names, which have to go from there as well. */
+export async function forgetLists(transaction: Writing): Promise<void> {
+  for (const list of ["rows", "first"]) await transaction.objectStore("snapshots").delete(list);
+  await countChange(transaction);
+}
+
 function isSameContent(one: string, other: string): boolean {
   return one === other || contentText(JSON.parse(one)) === contentText(JSON.parse(other));
 }

@@ -1,9 +1,9 @@
-import type { Outcome } from "../physics/outcome.ts";
+import { type Outcome, succeed } from "../physics/outcome.ts";
 import type { Photo } from "../records/check/checkRecord.ts";
 import type { PersonalTexts } from "../records/exchanged/personalParts.ts";
 import { type Decision, sharedDecisions } from "../records/review/decision.ts";
 import type { Incoming } from "../records/review/submission.ts";
-import { addOne, countChange } from "./addSubmission.ts";
+import { addOne, countChange, forgetLists } from "./addSubmission.ts";
 import type { SchemaHandle } from "./databaseHandle.ts";
 import {
   type DeskChange,
@@ -135,7 +135,7 @@ export class SharedCopy {
 
   /** What is personal and older than it may be, goes. */
   async forgetBefore(moment: string): Promise<Outcome<null>> {
-    return writeDesk(this.#handle, async (transaction) => {
+    const forgotten = await writeDesk(this.#handle, async (transaction) => {
       const old = (await transaction.objectStore("personal").getAll()).filter(
         ({ at }) => at < moment,
       );
@@ -143,8 +143,12 @@ export class SharedCopy {
       for (const checkId of new Set(old.map((part) => part.checkId))) {
         await showPersonal(transaction, checkId);
       }
-      return null;
+      if (old.length > 0) await forgetLists(transaction);
+      return old.length;
     });
+    if (!forgotten.ok) return forgotten;
+    if (forgotten.value > 0) this.#changed("submissions");
+    return succeed(null);
   }
 
   async credential(): Promise<string | null> {
@@ -188,6 +192,7 @@ async function takeOne(transaction: Writing, thing: FromStream): Promise<DeskCha
         await personal.delete(hash);
       }
       await showPersonal(transaction, thing.checkId);
+      await forgetLists(transaction);
       return "submissions";
     }
     case "decision":

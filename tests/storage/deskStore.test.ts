@@ -1,51 +1,17 @@
 import "fake-indexeddb/auto";
-import { IDBFactory } from "fake-indexeddb";
-import { beforeEach, describe, expect, it, vi } from "vitest";
-import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
-import { type Decision, deskChecks } from "../../src/records/review/decision.ts";
-import { factsOf, type Incoming } from "../../src/records/review/submission.ts";
-import { type DeskStore, openDeskStore } from "../../src/storage/deskStore.ts";
+import { describe, expect, it } from "vitest";
+import { deskChecks } from "../../src/records/review/decision.ts";
 import { ReplyStore } from "../../src/storage/replyStore.ts";
-import { generateRecords } from "../support/generateRecords.ts";
+import { allIncoming, computed, decision, desk, incoming, recordAt } from "./support/desk.ts";
+import { freshBrowsers, value } from "./support/tabs.ts";
 
-beforeEach(() => {
-  vi.stubGlobal("indexedDB", new IDBFactory());
-});
+freshBrowsers();
 
-async function open(): Promise<DeskStore> {
-  const opened = await openDeskStore();
-  if (!opened.ok) throw new Error(opened.fault.code);
-  return opened.value;
-}
-
-function value<Value>(outcome: { ok: true; value: Value } | { ok: false }): Value {
-  if (!outcome.ok) throw new Error("it failed");
-  return outcome.value;
-}
-
-const records = [...generateRecords(5)];
-
-function incoming(record: CheckRecord, text = JSON.stringify(record)): Incoming {
-  return { facts: factsOf(record), text, way: "file", photosLeftOut: 0 };
-}
-
-function decision(key: string, at: string): Decision {
-  return {
-    key,
-    checkId: records[0]?.id ?? "",
-    submission: "one",
-    kind: "accept",
-    by: "M. Lind",
-    at,
-    note: "",
-  };
-}
+const first = recordAt(0);
 
 describe("submissions", () => {
   it("are kept to the last character; the same content again is here already", async () => {
-    const store = await open();
-    const [first] = records;
-    if (!first) throw new Error("no record");
+    const store = await desk();
     const text = ` ${JSON.stringify(first, null, 4)}\n`;
     expect(value(await store.add([incoming(first, text)]))).toMatchObject({ added: 1, present: 0 });
     expect(value(await store.add([incoming(first)]))).toMatchObject({ added: 0, present: 1 });
@@ -55,9 +21,7 @@ describe("submissions", () => {
   });
 
   it("another content under the same id is a version beside it, later than it", async () => {
-    const store = await open();
-    const [first] = records;
-    if (!first) throw new Error("no record");
+    const store = await desk();
     await store.add([incoming(first), incoming({ ...first, notes: "again" })]);
     const versions = value(await store.versions(first.id));
     expect(versions).toHaveLength(2);
@@ -66,9 +30,7 @@ describe("submissions", () => {
   });
 
   it("two contents with one digest are both kept", async () => {
-    const store = await open();
-    const [first] = records;
-    if (!first) throw new Error("no record");
+    const store = await desk();
     const one = incoming(first);
     const other = { ...incoming({ ...first, notes: "other" }), facts: one.facts };
     expect(value(await store.add([one, other])).added).toBe(2);
@@ -76,35 +38,34 @@ describe("submissions", () => {
   });
 
   it("a batch is kept whole or not at all", async () => {
-    const store = await open();
-    const bad = { ...incoming(records[1] as CheckRecord), text: (() => "") as unknown as string };
-    const added = await store.add([incoming(records[0] as CheckRecord), bad]);
+    const store = await desk();
+    const bad = { ...incoming(recordAt(1)), text: (() => "") as unknown as string };
+    const added = await store.add([incoming(first), bad]);
     expect(added.ok).toBe(false);
     expect(value(await store.submissions())).toEqual([]);
   });
 
   it("wait to be computed until their result is kept, after a reload too", async () => {
-    const store = await open();
-    await store.add(records.map((record) => incoming(record)));
+    const store = await desk();
+    await store.add(allIncoming);
     const keys = value(await store.uncomputed(10));
     expect(keys).toHaveLength(5);
     await store.keepResults([
       {
         key: keys[0] ?? "",
-        computed: { verdict: "no", reason: ["Why."], odd: 2 },
+        computed,
         assessment: null,
       },
     ]);
     store.close();
-    const again = await open();
+    const again = await desk();
     expect(value(await again.countUncomputed())).toBe(4);
     expect(value(await again.submission(keys[0] ?? ""))?.computed?.verdict).toBe("no");
   });
 
   it("are computed anew once where they were computed by other demands, and only then", async () => {
-    const store = await open();
-    await store.add(records.map((record) => incoming(record)));
-    const computed = { verdict: "no" as const, reason: ["Why."], odd: 2 };
+    const store = await desk();
+    await store.add(allIncoming);
     const keepAll = async () => {
       const keys = value(await store.uncomputed(10));
       await store.keepResults(keys.map((key) => ({ key, computed, assessment: null })));
@@ -112,8 +73,8 @@ describe("submissions", () => {
     await keepAll();
     expect(value(await store.judgeBy("{}"))).toBe(true);
     expect(value(await store.countUncomputed())).toBe(5);
-    const [first] = value(await store.submissions());
-    expect(first).not.toHaveProperty("computed");
+    const [submission] = value(await store.submissions());
+    expect(submission).not.toHaveProperty("computed");
     await keepAll();
     expect(value(await store.judgeBy("{}"))).toBe(false);
     expect(value(await store.countUncomputed())).toBe(0);
@@ -122,8 +83,8 @@ describe("submissions", () => {
   });
 
   it("are read a page at a time, every one once", async () => {
-    const store = await open();
-    await store.add(records.map((record) => incoming(record)));
+    const store = await desk();
+    await store.add(allIncoming);
     const sizes: number[] = [];
     const ids = new Set<string>();
     for await (const page of store.wholeSubmissions(2)) {
@@ -140,12 +101,14 @@ describe("submissions", () => {
 
 describe("decisions", () => {
   it("of two tabs are both kept, and one comes in only once", async () => {
-    const [one, other] = [await open(), await open()];
+    const [one, other] = [await desk(), await desk()];
     await Promise.all([
-      one.decide([decision("a", "2026-05-03T10:00:00.000Z")]),
-      other.decide([decision("b", "2026-05-03T10:00:00.001Z")]),
+      one.decide([decision("a")]),
+      other.decide([decision("b", { at: "2026-05-03T10:00:00.001Z" })]),
     ]);
-    expect(value(await one.decide([decision("a", "2020-01-01T00:00:00.000Z")]))).toEqual([]);
+    expect(value(await one.decide([decision("a", { at: "2020-01-01T00:00:00.000Z" })]))).toEqual(
+      [],
+    );
     const kept = value(await other.decisions());
     expect(kept.map(({ key, at }) => [key, at])).toEqual([
       ["a", "2026-05-03T10:00:00.000Z"],
@@ -156,7 +119,7 @@ describe("decisions", () => {
 
 describe("imports", () => {
   it("that were begun and never ended are known, with what of them still waits, in its order", async () => {
-    const store = await open();
+    const store = await desk();
     const begun = value(await store.inbox.begin());
     const entry = (place: number) => ({
       importKey: begun.key,
@@ -188,29 +151,28 @@ describe("imports", () => {
 
 describe("the list in one piece", () => {
   it("is what the submissions are, and says when it no longer is", async () => {
-    const store = await open();
-    await store.add(records.map((record) => incoming(record)));
+    const store = await desk();
+    await store.add(allIncoming);
     expect(value(await store.snapshot())).toBeNull();
     const renewed = value(await store.renewSnapshot());
     expect(value(await store.snapshot())).toEqual({ submissions: renewed, fresh: true });
-    const [first] = renewed;
+    const [top] = renewed;
     const [whole] = value(await store.submissions());
-    expect(whole).toMatchObject(first ?? {});
-    const computed = { verdict: "no" as const, reason: ["Too low."], odd: 2 };
-    await store.keepResults([{ key: first?.key ?? "", computed, assessment: null }]);
+    expect(whole).toMatchObject(top ?? {});
+    await store.keepResults([{ key: top?.key ?? "", computed, assessment: null }]);
     expect(value(await store.snapshot())).toEqual({ submissions: renewed, fresh: false });
     await store.renewSnapshot();
     const again = value(await store.snapshot());
-    expect(again?.submissions.find(({ key }) => key === first?.key)?.computed).toEqual({
+    expect(again?.submissions.find(({ key }) => key === top?.key)?.computed).toEqual({
       verdict: "no",
       odd: 2,
     });
   });
 
   it("the top of it is kept beside", async () => {
-    const store = await open();
+    const store = await desk();
     expect(value(await store.first())).toBeNull();
-    await store.add(records.map((record) => incoming(record)));
+    await store.add(allIncoming);
     const checks = deskChecks(value(await store.renewSnapshot()), []);
     await store.keepFirst({ count: 5, checks });
     expect(value(await store.first())).toEqual({ count: 5, checks });
