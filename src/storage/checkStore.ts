@@ -94,9 +94,9 @@ class IndexedCheckStore implements CheckStore {
     const { unjoined, unsound } = found.value;
     if (unjoined + unsound.length + this.texts.places().length === 0) return succeed(this);
     const fetched = await import("./waitingRows.ts").catch(() => null);
-    // Else it waits on for the next opening; what is stored can be opened all the same.
-    const joined = await fetched?.joinWaiting(this.texts, (work) => this.write(work));
-    return joined?.ok === false ? joined : succeed(this);
+    // What can't be joined waits on for the next opening: on a full phone checks can still be read, and deleted.
+    await fetched?.joinWaiting(this.texts, (work) => this.write(work));
+    return succeed(this);
   }
 
   async list(which: "present" | "deleted" = "present"): Promise<Outcome<ListedCheck[]>> {

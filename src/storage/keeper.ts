@@ -38,7 +38,7 @@ export function createKeeper(store: CheckStore, options: KeeperOptions = {}): Ke
   let writing: Promise<void> | null = null;
 
   const setState = (next: KeepState): void => {
-    const changed = typeof next === "object" || next !== state;
+    const changed = next !== state;
     state = next;
     if (changed) options.onState?.(next);
   };

@@ -66,15 +66,13 @@ export async function joinWaiting(
   write: <Value>(
     work: (transaction: WriteTransaction) => Promise<Value>,
   ) => Promise<Outcome<Value>>,
-): Promise<Outcome<unknown>> {
+): Promise<void> {
   await fetchJoining();
   const joined = await write(async (transaction) => {
     const places = await takeTexts(texts, transaction);
     await joinUnjoined(transaction);
     return places;
   });
-  if (!joined.ok) return joined;
-  for (const place of joined.value) localStorage.removeItem(place);
+  if (joined.ok) for (const place of joined.value) localStorage.removeItem(place);
   await write(healRows);
-  return joined;
 }
