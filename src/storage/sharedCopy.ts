@@ -103,7 +103,7 @@ export class SharedCopy {
   /** What is still to be told, the oldest first. */
   async toShare(): Promise<Outcome<ToShare[]>> {
     const all = await this.#handle.run((database) => database.getAll("toShare"));
-    if (all.ok) all.value.sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
+    if (all.ok) all.value.sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
     return all;
   }
 
@@ -261,7 +261,7 @@ async function takeDecision(transaction: Writing, decision: Decision): Promise<v
   const decisions = transaction.objectStore("decisions");
   const own = (await decisions.getKey(decision.key)) !== undefined;
   await decisions.put(decision);
-  if (!own || decision.kind === "undo" || decision.reply === undefined) return;
+  if (!own || decision.reply === undefined) return;
   // Made at this desk, and now it has its place: if it stands, its reply goes.
   const all = await decisions.index("checkId").getAll(decision.checkId);
   if (sharedDecisions(all, decision.submission).standing?.key !== decision.key) return;

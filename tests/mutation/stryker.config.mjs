@@ -33,10 +33,11 @@ const ofStorage = (...names) => names.map((each) => `tests/storage/${each}.test.
 const tests = {
   "records/text": [ownTests, wordsOfFaults],
   "records/text/faultWords.ts": [ownTests, wordsOfFaults],
-  "storage/addSubmission.ts": ofStorage("deskStore"),
+  "storage/addSubmission.ts": ofStorage("deskStore*", "sharedCopyTold"),
   "storage/checkRow.ts": ofStorage("checkRow", "damagedRows"),
-  "storage/database.ts": ofStorage("packStore", "versions"),
-  "storage/deskDatabase.ts": ofStorage("deskInbox", "versions"),
+  "storage/checkStore.ts": ofStorage("checkStore*", "damagedRows"),
+  "storage/database.ts": ofStorage("database", "packStore", "versions"),
+  "storage/deskDatabase.ts": ofStorage("deskDatabase", "deskInbox", "sharedCopy", "versions"),
   "storage/joinedRows.ts": ofStorage("joinedRows", "damagedRows"),
   "storage/joining.ts": ofStorage("checkStore"),
   "storage/outboxDatabase.ts": ofStorage("outboxStore"),
@@ -44,7 +45,7 @@ const tests = {
   "storage/sharedParts.ts": ofStorage("sharedParts", "sharedCopy"),
   "storage/surveyBackup.ts": ofStorage("surveyBackup", "backup"),
   "storage/takeIn.ts": ofStorage("takeIn", "backup"),
-  "storage/waitingRows.ts": ofStorage("leftPage", "damagedRows", "checkStore"),
+  "storage/waitingRows.ts": ofStorage("leftPage", "damagedRows", "checkStore", "checkStoreAway"),
 };
 
 /** @type {import("@stryker-mutator/api/core").PartialStrykerOptions} */

@@ -2,7 +2,15 @@ import "fake-indexeddb/auto";
 import { describe, expect, it } from "vitest";
 import { deskChecks } from "../../src/records/review/decision.ts";
 import { ReplyStore } from "../../src/storage/replyStore.ts";
-import { allIncoming, computed, decision, desk, incoming, recordAt } from "./support/desk.ts";
+import {
+  allIncoming,
+  computed,
+  decision,
+  desk,
+  incoming,
+  keyOf,
+  recordAt,
+} from "./support/desk.ts";
 import { freshBrowsers, value } from "./support/tabs.ts";
 
 freshBrowsers();
@@ -29,12 +37,15 @@ describe("submissions", () => {
     expect(new Set(times).size).toBe(2);
   });
 
-  it("two contents with one digest are both kept", async () => {
+  it("contents with one digest are all kept", async () => {
     const store = await desk();
     const one = incoming(first);
     const other = { ...incoming({ ...first, notes: "other" }), facts: one.facts };
-    expect(value(await store.add([one, other])).added).toBe(2);
-    expect(value(await store.add([other, one]))).toMatchObject({ added: 0, present: 2 });
+    const third = { ...incoming({ ...first, notes: "third" }), facts: one.facts };
+    const key = keyOf(first);
+    expect(value(await store.add([one, other, third])).keys).toEqual([key, `${key}+`, `${key}++`]);
+    expect(value(await store.add([other, third, one]))).toMatchObject({ added: 0, present: 3 });
+    expect(value(await store.text(`${key}+`))).toBe(other.text);
   });
 
   it("a batch is kept whole or not at all", async () => {

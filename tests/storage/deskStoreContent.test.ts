@@ -117,6 +117,7 @@ describe("texts and answers", () => {
     value(await store.keepResults(results));
     expect(value(await store.assessment(a))).toEqual(assessment("ok"));
     expect(value(await store.assessment(b))).toBeNull();
+    expect(await keptIn("assessments")).toEqual([a, c]);
     expect(value(await store.judged([c, b, a]))).toEqual([
       { text: allIncoming[2]?.text, assessment: assessment("no") },
       { text: allIncoming[1]?.text, assessment: null },

@@ -51,8 +51,8 @@ describe("tabs of one desk", () => {
       failed.map(() => "storeFull"),
     );
     full.mockRestore();
-    value(await here.keepResults([]));
-    await heardInAll(heard, ["results"]);
+    value(await here.shared.told("a"));
+    await heardInAll(heard, ["shared"]);
     expect(waiting).not.toHaveBeenCalled();
   });
 

@@ -3,7 +3,8 @@ import { describe, expect, it, vi } from "vitest";
 import { newStoredCheck, type StoredCheck } from "../../src/records/check/storedCheck.ts";
 import { setEntry } from "../../src/records/filling/changes.ts";
 import { DatabaseHandle } from "../../src/storage/database.ts";
-import { freshBrowsers, tab, value } from "./support/tabs.ts";
+import { pageGoesOn, timesPageLeft } from "../../src/storage/leftPage.ts";
+import { closedLater, freshBrowsers, tab, value } from "./support/tabs.ts";
 
 freshBrowsers();
 
@@ -63,6 +64,52 @@ describe("a page that is left", () => {
     expect(begun).not.toHaveBeenCalled();
     expect(value(await work)).toBe(0);
     handle.close();
+  });
+
+  it("is known to have been left, once each time, and goes on once for all", async () => {
+    expect(pageGoesOn()).toBeNull();
+    const before = timesPageLeft();
+    leave();
+    const goesOn = pageGoesOn();
+    leave();
+    expect(timesPageLeft()).toBe(before + 2);
+    expect(goesOn).not.toBeNull();
+    expect(pageGoesOn()).toBe(goesOn);
+    await goesOn;
+    expect(pageGoesOn()).toBeNull();
+  });
+
+  it("lets go of each thing under way once, and not of what has ended", async () => {
+    const handle = closedLater(new DatabaseHandle());
+    const database = value(await handle.open());
+    await database.put("checks", newStoredCheck("Bay 1"));
+    const given = database.transaction(["checks"], "readwrite");
+    given.abort();
+    await given.done.catch(() => undefined);
+    const aborts = vi.spyOn(IDBTransaction.prototype, "abort");
+    leave();
+    expect(aborts).not.toHaveBeenCalled();
+    const underWay = database.transaction(["checks"], "readwrite");
+    const written = underWay.objectStore("checks").put(newStoredCheck("Bay 2"));
+    leave();
+    leave();
+    await expect(Promise.all([written, underWay.done])).rejects.toThrow();
+    expect(aborts).toHaveBeenCalledTimes(1);
+    vi.restoreAllMocks();
+    expect(value(await (await tab()).list()).map(({ name }) => name)).toEqual(["Bay 1"]);
+  });
+
+  it("leaves a write alone that needs the page no more", async () => {
+    const handle = closedLater(new DatabaseHandle());
+    const database = value(await handle.open());
+    const transaction = database.transaction(["checks"], "readwrite");
+    void transaction.objectStore("checks").put(newStoredCheck("Bay 1"));
+    transaction.commit();
+    const other = database.transaction(["checks"]);
+    expect(leave).not.toThrow();
+    await transaction.done;
+    await other.done.catch(() => undefined);
+    expect(value(await (await tab()).list())).toHaveLength(1);
   });
 
   it("loses no keystroke where its database takes nothing more", async () => {

@@ -232,6 +232,10 @@ describe("what a stream brings", () => {
     value(await store.shared.take("INBOX", 1, [readings(1, { personal: null })]));
     value(await store.shared.take("PERSONAL", 1, [name]));
     expect((await listed(store))[0]).toMatchObject({ who: "", contact: "" });
+    const notes = { ...name, hash: "p2", texts: { "/notes": "Loaded." } };
+    value(await store.shared.take("INBOX", 2, [readings(2, { personal: "p2" })]));
+    value(await store.shared.take("PERSONAL", 2, [notes]));
+    expect((await listed(store))[0]).toMatchObject({ who: "", contact: "" });
   });
 
   it("comes in, too, where a restore took the version out again", async () => {
@@ -244,7 +248,10 @@ describe("what a stream brings", () => {
   it("has a reply fetched before the reply itself came", async () => {
     const store = await desk();
     const fetched = { kind: "fetched" as const, reply: "r1", sender: "U1", at };
+    const told = vi.fn();
+    store.onShared(told);
     value(await store.shared.take("INBOX", 1, [fetched]));
+    expect(told.mock.calls).toEqual([["shared"]]);
     expect(value(await store.shared.facts()).replies).toEqual([
       { id: "r1", checkId: "", sender: "U1", from: "", at: "", fetchedAt: at },
     ]);

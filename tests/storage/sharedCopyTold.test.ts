@@ -2,6 +2,7 @@ import "fake-indexeddb/auto";
 import { describe, expect, it, vi } from "vitest";
 import type { DeskChange, ToShare } from "../../src/storage/deskDatabase.ts";
 import { desk } from "./support/desk.ts";
+import { rowsOf } from "./support/oldDatabase.ts";
 import {
   at,
   bare,
@@ -77,16 +78,25 @@ describe("decisions of a shared desk", () => {
     expect(await waiting(store)).toEqual([]);
   });
 
-  it("without a reply, or that take one back, ask for none", async () => {
+  it("without a reply ask for none", async () => {
     const store = await withTwo();
     const { reply: _, ...silent } = decision("mine");
+    value(await store.decide([silent]));
+    value(await store.shared.told("decision mine"));
+    const told = { ...silent, shared: { sequence: 4 } };
+    value(await store.shared.take("DECISIONS", 4, [{ kind: "decision", decision: told }]));
+    expect(await waiting(store)).toEqual([]);
+  });
+
+  it("that take one back ask for none, nor does what they took back", async () => {
+    const store = await withTwo();
     const undo = decision("undo", { kind: "undo", undoes: "mine" });
-    value(await store.decide([silent, undo]));
+    value(await store.decide([decision("mine"), undo]));
     for (const key of await waiting(store)) value(await store.shared.told(key));
-    const at4 = { ...silent, shared: { sequence: 4 } };
-    value(await store.shared.take("DECISIONS", 4, [{ kind: "decision", decision: at4 }]));
-    const at5 = { ...undo, shared: { sequence: 5 } };
-    value(await store.shared.take("DECISIONS", 5, [{ kind: "decision", decision: at5 }]));
+    const shared = { ...undo, shared: { sequence: 5 } };
+    value(
+      await store.shared.take("DECISIONS", 5, [decided(4), { kind: "decision", decision: shared }]),
+    );
     expect(await waiting(store)).toEqual([]);
   });
 
@@ -143,6 +153,7 @@ describe("what is to be told", () => {
       throw new DOMException("gone", "NotFoundError");
     });
     expect(await store.shared.toShare()).toMatchObject({ fault: { code: "storeFailed" } });
+    expect(await store.shared.forgetBefore(at)).toMatchObject({ fault: { code: "storeFailed" } });
     expect(await store.shared.credential()).toBeNull();
   });
 });
@@ -159,6 +170,8 @@ describe("a person's credential", () => {
     expect(await again.shared.credential()).toBe("a seed");
     value(await again.shared.keepCredential(null));
     expect(await again.shared.credential()).toBeNull();
+    const values = (await rowsOf("stopfit-desk", "shared")) as { readonly key: string }[];
+    expect(values.map(({ key }) => key)).toEqual(["position INBOX"]);
     expect(value(await again.shared.position("INBOX"))).toBe(3);
   });
 });

@@ -17,7 +17,13 @@ import { openDeskStore } from "../../src/storage/deskStore.ts";
 import { MarkStore } from "../../src/storage/markStore.ts";
 import { openPackStore } from "../../src/storage/packStore.ts";
 import { ReplyStore } from "../../src/storage/replyStore.ts";
-import { type OldDatabase, oldDatabase, putOldDatabase, rowsOf } from "./support/oldDatabase.ts";
+import {
+  type OldDatabase,
+  oldDatabase,
+  putOldDatabase,
+  rowsOf,
+  storesOf,
+} from "./support/oldDatabase.ts";
 
 vi.setConfig({ testTimeout: 30_000 });
 
@@ -149,6 +155,26 @@ describe.each(range(databaseVersion - 1))("checks stored by version %i", (versio
     opened.push(marks);
     expect(value(await marks.safekeeping()).lastBackupAt).toBeNull();
     expect(value(await marks.phone())).toBe(value(await marks.phone()));
+  });
+});
+
+describe("an earlier database", () => {
+  const named = [
+    ...range(databaseVersion - 1).map((version) => `checks-${version}`),
+    ...range(deskMigrations.length - 1).map((version) => `desk-${version}`),
+  ];
+
+  it.each(named)("%s is brought to the very stores that a fresh one has", async (which) => {
+    const open = which.startsWith("desk") ? openDeskStore : openCheckStore;
+    const old = oldDatabase(which);
+    const asFresh = async () => {
+      value<{ close(): void }>(await open()).close();
+      return storesOf(old.name);
+    };
+    const fresh = await asFresh();
+    vi.stubGlobal("indexedDB", new IDBFactory());
+    await putOldDatabase(old);
+    expect(await asFresh()).toEqual(fresh);
   });
 });
 

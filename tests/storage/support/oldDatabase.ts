@@ -54,3 +54,26 @@ export function rowsOf(name: string, store: string): Promise<unknown[]> {
     };
   });
 }
+
+/** The stores of the browser's database as it is now, with what their rows are found by. */
+export function storesOf(name: string): Promise<{ readonly [store: string]: object }> {
+  return new Promise((resolve, reject) => {
+    const opening = indexedDB.open(name);
+    opening.onerror = () => reject(opening.error);
+    opening.onsuccess = () => {
+      const database = opening.result;
+      const names = [...database.objectStoreNames];
+      const transaction = database.transaction(names);
+      const found = names.map((storeName) => {
+        const { keyPath, autoIncrement, indexNames } = transaction.objectStore(storeName);
+        const indexes = [...indexNames].map((index) => {
+          const { keyPath: path, unique } = transaction.objectStore(storeName).index(index);
+          return [index, path, unique];
+        });
+        return [storeName, { keyPath, autoIncrement, indexes }];
+      });
+      database.close();
+      resolve(Object.fromEntries(found));
+    };
+  });
+}
