@@ -162,7 +162,7 @@ class IndexedCheckStore implements CheckStore {
     this.texts.drop(this.awayKey(stored), stored);
     this.remember(stored, stored, written.value);
     this.remember(written.value, written.value, written.value);
-    this.announce({ id: written.value.id, kind: "kept" });
+    this.announceKept(written.value);
     return written;
   }
 
@@ -199,6 +199,8 @@ class IndexedCheckStore implements CheckStore {
     id: string,
     change: (stored: StoredCheck) => StoredCheck,
   ): Promise<Outcome<StoredCheck>> {
+    const held = this.notKept.get(id);
+    if (held !== undefined) return this.updateHeld(held, { ...change(held), id });
     const written = await this.write(async (transaction) => {
       const current = await currentOf(transaction, id);
       if (current === null) return null;
@@ -208,7 +210,7 @@ class IndexedCheckStore implements CheckStore {
     });
     if (!written.ok) return written;
     if (written.value === null) return { ok: false, fault: storeFault("storeGone") };
-    this.announce({ id, kind: written.value.deletedAt === undefined ? "kept" : "removed" });
+    this.announceKept(written.value);
     return succeed(written.value);
   }
 
@@ -283,6 +285,13 @@ class IndexedCheckStore implements CheckStore {
     askBeforeLeaving(this, false);
   }
 
+  /** What could not be written is changed as it was typed, and written with the change, or stays held as it was. */
+  private async updateHeld(held: StoredCheck, next: StoredCheck): Promise<Outcome<StoredCheck>> {
+    const written = await this.put(next);
+    if (!written.ok && this.notKept.get(held.id) === next) this.notKept.set(held.id, held);
+    return written;
+  }
+
   private hold(stored: StoredCheck): void {
     this.notKept.set(stored.id, stored);
     askBeforeLeaving(this, true);
@@ -330,6 +339,10 @@ class IndexedCheckStore implements CheckStore {
     });
     const oldest = this.lineages.keys().next();
     if (this.lineages.size > rememberedLineages && !oldest.done) this.lineages.delete(oldest.value);
+  }
+
+  private announceKept({ id, deletedAt }: StoredCheck): void {
+    this.announce({ id, kind: deletedAt === undefined ? "kept" : "removed" });
   }
 
   private announce(change: StoreChange): void {

@@ -3,9 +3,13 @@ import { IDBDatabase, IDBObjectStore } from "fake-indexeddb";
 import { describe, expect, it, vi } from "vitest";
 import { inModelUnits } from "../../src/physics/sentence.ts";
 import type { ListedCheck } from "../../src/records/check/listedCheck.ts";
-import { newStoredCheck, type StoredCheck } from "../../src/records/check/storedCheck.ts";
+import {
+  newStoredCheck,
+  renameStored,
+  type StoredCheck,
+} from "../../src/records/check/storedCheck.ts";
 import { setEntry } from "../../src/records/filling/changes.ts";
-import { openCheckStore } from "../../src/storage/checkStore.ts";
+import { openCheckStore, type StoreChange } from "../../src/storage/checkStore.ts";
 import { databaseName } from "../../src/storage/database.ts";
 import { createKeeper } from "../../src/storage/keeper.ts";
 import { freshBrowsers, tab, value } from "./support/tabs.ts";
@@ -105,6 +109,53 @@ describe("a check that could not be written", () => {
     expect(gap(value(await store.get(stored.id)))).toBe("21");
     expect(value(await store.list())).toHaveLength(1);
     expect((await store.get("another")).ok).toBe(false);
+    makeRoom();
+  });
+});
+
+describe("a change to a check that could not be written", () => {
+  const held = async (stored: StoredCheck, text: string) => {
+    const store = await tab();
+    value(await store.put(stored));
+    const makeRoom = fill();
+    await store.put(typed(stored, "left.gap", text));
+    return { store, makeRoom };
+  };
+
+  it("is made to what was typed, and writes both", async () => {
+    const stored = newStoredCheck("Bay 1");
+    const { store, makeRoom } = await held(stored, "25");
+    makeRoom();
+    const renamed = value(await store.update(stored.id, (each) => renameStored(each, "Bay 9")));
+    expect([renamed.name, gap(renamed)]).toEqual(["Bay 9", "25"]);
+    expect(store.unkept()).toEqual([]);
+    const [listed, ...more] = value(await (await tab()).list());
+    expect([listed?.name, gap(listed ?? null), more.length]).toEqual(["Bay 9", "25", 0]);
+  });
+
+  it("deletes it, also where it never was on the phone, and that can be undone", async () => {
+    const { store, makeRoom } = await held(newStoredCheck("Bay 1"), "25");
+    const fresh = typed(newStoredCheck("Bay 2"), "left.gap", "30");
+    await store.put(fresh);
+    makeRoom();
+    const other = await tab();
+    const heard: StoreChange[] = [];
+    other.subscribe((change) => heard.push(change));
+    for (const { id } of store.unkept()) value(await store.remove(id));
+    expect(value(await store.list())).toEqual([]);
+    expect(store.unkept()).toEqual([]);
+    expect(value(await other.list("deleted"))).toHaveLength(2);
+    await vi.waitFor(() => expect(heard.map(({ kind }) => kind)).toEqual(["removed", "removed"]));
+    expect(gap(value(await store.restore(fresh.id)))).toBe("30");
+    expect(value(await store.list()).map(({ name }) => name)).toEqual(["Bay 2"]);
+  });
+
+  it("that can't be written either changes nothing: it is held as it was typed", async () => {
+    const stored = newStoredCheck("Bay 1");
+    const { store, makeRoom } = await held(stored, "25");
+    expect(await store.remove(stored.id)).toMatchObject({ fault: { code: "storeFull" } });
+    expect(value(await store.list()).map((each) => gap(each))).toEqual(["25"]);
+    expect(store.unkept().map(({ deletedAt }) => deletedAt)).toEqual([undefined]);
     makeRoom();
   });
 });

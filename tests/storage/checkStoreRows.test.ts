@@ -122,6 +122,23 @@ describe("a check's writes", () => {
     expect(await named(store)).toEqual(["Bay 1"]);
   });
 
+  it("read no picture again that is at hand, nor write one that is stored", async () => {
+    const store = await tab();
+    const stored = withPhoto(newStoredCheck("Bay 1"));
+    value(await store.put(stored));
+    const shown = value(await store.get(stored.id)) as StoredCheck;
+    const [reads, writes] = [
+      vi.spyOn(IDBObjectStore.prototype, "get"),
+      vi.spyOn(IDBObjectStore.prototype, "put"),
+    ];
+    value(await store.put(typed(shown, "21")));
+    const names = [reads, writes].map(({ mock }) =>
+      (mock.contexts as IDBObjectStore[]).map(({ name }) => name),
+    );
+    expect(names).toEqual([["checks"], ["checks"]]);
+    expect(value(await store.get(stored.id))?.record.photos).toEqual([photo]);
+  });
+
   it("are on disk before they count as done", async () => {
     const store = await tab();
     const begun = vi.spyOn(IDBDatabase.prototype, "transaction");
