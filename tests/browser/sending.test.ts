@@ -330,17 +330,30 @@ it("a card without a signal: chosen photos, one page on paper, and a picture who
   sender.expectNoTrouble();
   await sender.context.setOffline(false);
 
-  const receiver = await Phone.open(browser);
-  const scanning = await receiver.newPage();
-  await scanning.goto(`${site.address}#/scan`);
-  await scanning
+  const { photos: _, ...without } = record;
+  expect((await card.code.boundingBox())?.width).toBeGreaterThanOrEqual(200);
+  expect(await scannedFrom(await card.code.screenshot(), record.id)).toEqual(without);
+  const shown = await sender.newPage();
+  await shown.setContent(
+    `<meta name="viewport" content="width=device-width"><body style="margin:0"><img width="360" src="data:image/png;base64,${picture.toString("base64")}">`,
+  );
+  const onPhone = await shown.locator("img").screenshot();
+  expect(onPhone.readUInt32BE(16)).toBe(720);
+  expect(await scannedFrom(onPhone, record.id)).toEqual(without);
+});
+
+/** The check whose code a picture shows, as a phone keeps it that has scanned it. */
+async function scannedFrom(picture: Buffer, id: string): Promise<unknown> {
+  const { phone: receiver, page } = await emptyPhone();
+  await page.goto(`${site.address}#/scan`);
+  await page
     .getByLabel("Pictures of codes")
     .setInputFiles({ name: "card.png", mimeType: "image/png", buffer: picture });
-  const { photos: _, ...without } = record;
-  expect(await keepShown(scanning, record.id)).toEqual(without);
+  const kept = await keepShown(page, id);
   receiver.expectNoTrouble();
   await receiver.close();
-});
+  return kept;
+}
 
 function altsOf(pictures: (HTMLElement | SVGElement)[]): (string | null)[] {
   return pictures.map((picture) => picture.getAttribute("alt"));

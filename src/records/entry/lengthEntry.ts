@@ -74,6 +74,7 @@ function plainCharacters(text: string): string {
     .replace(/″|”|“|''|′′|’’/g, '"')
     .replace(/º|˚/g, "°")
     .replace(/⋅|∙/g, "·")
+    .replace(/\u2060/g, "")
     .replace(/\s+/g, " ")
     .trim();
 }

@@ -118,12 +118,18 @@ function contactsText(often: number, road: "km" | "mile"): string {
   });
 }
 
-/** A number and its unit stay on one line. */
 const noBreak = "\u00a0";
+/** As wide as nothing: some browsers end a line after the stroke of "N/mm". */
+const joiner = "\u2060";
 
-/** For text that leaves the screens, to where a space that does not break may be unknown. */
+/** A number and its unit stay on one line. */
+export function unbroken(text: string): string {
+  return text.replaceAll(" ", noBreak).replaceAll(/\/(?=\p{L})/gu, `/${joiner}`);
+}
+
+/** For text that leaves the screens, to where spaces that do not break, with a width or without, may be unknown. */
 export function withPlainSpaces(text: string): string {
-  return text.replaceAll(noBreak, " ");
+  return text.replaceAll(noBreak, " ").replaceAll(joiner, "");
 }
 
 /** Beyond this nothing is a measurement, in any unit. */
@@ -137,10 +143,11 @@ export function quantityText(
 ): string {
   // Written so that NaN fails it too.
   if (!(Math.abs(quantity.value) <= greatestShown)) return "unknown";
-  const text = (unit === "in" ? imperial : metric)[quantity.kind](quantity.value, options);
+  const written = (unit === "in" ? imperial : metric)[quantity.kind](quantity.value, options);
+  const text = written.replace(/^-/, "−");
   // "once in 850 miles" is words: only its number and unit stay together.
-  const kept = quantity.kind === "contactRate" ? / (?=\S+$)/g : / (?!\()/g;
-  return text.replace(/^-/, "−").replaceAll(kept, noBreak);
+  if (quantity.kind === "contactRate") return text.replace(/ \S+$/, unbroken);
+  return unbroken(text).replaceAll(`${noBreak}(`, " (");
 }
 
 /**

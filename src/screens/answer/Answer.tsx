@@ -211,7 +211,7 @@ function Answered({
       )}
       <MissingRide assessment={assessment} go={go} />
       <LinkageNote stored={stored} assessment={assessment} go={go} />
-      <h2 id="details-heading" tabIndex={-1}>
+      <h2 id="details-heading" class="off-paper" tabIndex={-1}>
         {messages.details}
       </h2>
       <Jumps
@@ -264,7 +264,7 @@ function Answered({
             </div>
             <Figures group="doubt" fitment={fitment} assessment={assessment} unit={unit} />
           </section>
-          <section class="stack" aria-labelledby="compare-heading">
+          <section class="stack off-paper" aria-labelledby="compare-heading">
             <h2 id="compare-heading" tabIndex={-1}>
               {messages.compareAnotherStop}
             </h2>

@@ -10,12 +10,15 @@ import { useAskedRecord } from "../assessment/useAskedRecord.ts";
 import { SendButton } from "../exchange/SendButton.tsx";
 import { ButtonLink } from "../parts/Button.tsx";
 import { Screen } from "../parts/Screen.tsx";
+import { useUnfoldedOnPaper } from "../parts/useUnfoldedOnPaper.ts";
 import { Answer, type JobAround } from "./Answer.tsx";
+import { checkNamed } from "./card/cardContent.ts";
 import { ChangeReading } from "./sections/ChangeReading.tsx";
 import { Incomplete } from "./sections/Incomplete.tsx";
 import { WithoutSheet } from "./sections/WithoutSheet.tsx";
 import "./answer.css";
 import "../charts/charts.css";
+import "../styles/paper.css";
 import "./sections/figures.css";
 import { completeRecord } from "../../records/check/completeRecord.ts";
 import { withoutSheet } from "../../records/check/withoutSheet.ts";
@@ -43,7 +46,10 @@ export default function AnswerScreen({
   const completion = useMemo(() => completeRecord(stored), [asked, stored.entries]);
   const fitment = useMemo(() => (completion.ok ? fitmentOf(completion.value) : null), [completion]);
   const sheetless = useMemo(() => withoutSheet(stored, completion), [completion]);
+  const name = stored.name || stored.record.vehicle?.label || messages.newCheck;
+  const named = completion.ok ? checkNamed(completion.value) : { title: name, facts: [] };
   useEffect(() => window.scrollTo(0, 0), []);
+  useUnfoldedOnPaper(".cautions");
 
   const remember = (verdict: State) => {
     if (stored.lastVerdict !== verdict) onChange({ ...stored, lastVerdict: verdict });
@@ -52,12 +58,11 @@ export default function AnswerScreen({
   return (
     <Screen
       wide
+      printed
       top={
         <>
           <ButtonLink look="quiet" href={checksHref} icon="back" label={messages.allChecks} />
-          <span class="screen-name">
-            {stored.name || stored.record.vehicle?.label || messages.newCheck}
-          </span>
+          <span class="screen-name">{name}</span>
         </>
       }
       actions={
@@ -67,6 +72,12 @@ export default function AnswerScreen({
         </>
       }
     >
+      <div class="on-paper">
+        <p>
+          <strong>{named.title}</strong>
+        </p>
+        <p class="small soft">{named.facts.join(" · ")}</p>
+      </div>
       {fitment ? (
         <Answer
           stored={stored}

@@ -1,16 +1,17 @@
 import type { DesignEvent } from "../../physics/fitment.ts";
-import { quantityText } from "../../records/entry/quantityText.ts";
+import { quantityText, unbroken } from "../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
 import * as messages from "../../words/compiled/screens/assessment.ts";
 
 /** "Landing from 100 mm", "Obstacle 4 in × 79 in at 25 mph". */
 export function eventWords(event: DesignEvent, unit: LengthUnit): string {
+  const length = (metres: number) => unbroken(eventLengthText(metres, unit));
   return event.kind === "landing"
-    ? messages.landingFrom({ eventLength: eventLengthText(event.heightM, unit) })
+    ? messages.landingFrom({ eventLength: length(event.heightM) })
     : messages.speedBump({
         kind: event.kind,
-        eventLength: eventLengthText(event.heightM, unit),
-        eventLength2: eventLengthText(event.lengthM, unit),
+        eventLength: length(event.heightM),
+        eventLength2: length(event.lengthM),
         speed: speedText(event.speedKmPerH, unit),
       });
 }

@@ -67,9 +67,9 @@ export function ReplyWays({
         {file && (
           <Button
             icon="file"
-            onClick={() => {
-              saveFile(file);
-              say(messages.replyFileWasHanded, null);
+            onClick={async () => {
+              if (await saveFile(file)) say(messages.replyFileWasHandedOver, null);
+              else say("", notSaved);
             }}
           >
             {messages.saveReplyFile}
@@ -85,6 +85,11 @@ export function ReplyWays({
     </div>
   );
 }
+
+const notSaved: Fault = {
+  code: "replyNotSaved",
+  sentence: [messages.replyFileIsNot],
+};
 
 const copyRefused: Fault = {
   code: "copyRefused",

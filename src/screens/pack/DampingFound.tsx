@@ -1,4 +1,4 @@
-import { quantityText } from "../../records/entry/quantityText.ts";
+import { quantityText, unbroken } from "../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 
@@ -35,8 +35,12 @@ export function DampingFound({
       <thead>
         <tr>
           <th scope="col">{messages.depth}</th>
-          <th scope="col">{messages.pressedDeeper({ dampingUnitOf: dampingUnitOf(unit) })}</th>
-          <th scope="col">{messages.comingBack({ dampingUnitOf: dampingUnitOf(unit) })}</th>
+          <th scope="col">
+            {messages.pressedDeeper({ dampingUnitOf: unbroken(dampingUnitOf(unit)) })}
+          </th>
+          <th scope="col">
+            {messages.comingBack({ dampingUnitOf: unbroken(dampingUnitOf(unit)) })}
+          </th>
         </tr>
       </thead>
       <tbody>

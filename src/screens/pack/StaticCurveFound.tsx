@@ -1,6 +1,6 @@
 import type { Outcome } from "../../physics/outcome.ts";
 import type { StaticCurve } from "../../physics/stopTests/index.ts";
-import { sentenceText } from "../../records/entry/quantityText.ts";
+import { sentenceText, unbroken } from "../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { Notice } from "../parts/Notice.tsx";
@@ -8,7 +8,7 @@ import { Notice } from "../parts/Notice.tsx";
 /** A scatter of force in three digits, its unit on the same line. */
 export function scatterText(newtons: number, unit: LengthUnit): string {
   const forceUnit = unit === "in" ? "lbf" : "N";
-  return `${Number(fromModel(newtons, forceUnit).toPrecision(3))}\u00a0${forceUnit}`;
+  return unbroken(`${Number(fromModel(newtons, forceUnit).toPrecision(3))} ${forceUnit}`);
 }
 
 export function StaticCurveFound({

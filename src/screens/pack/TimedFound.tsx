@@ -4,7 +4,7 @@ import type {
   StopLoss,
   TimedAnalysis,
 } from "../../physics/stopTests/index.ts";
-import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
+import { quantityText, sentenceText, unbroken } from "../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { Notice } from "../parts/Notice.tsx";
@@ -71,7 +71,9 @@ function LossFound({ loss, unit }: { loss: StopLoss; unit: LengthUnit }) {
           <div>
             <dt>{messages.dampingIfAnyAt}</dt>
             <dd>
-              {fromModel(loss.dampingDoubt, dampingUnit).toPrecision(2)} {dampingUnit}
+              {unbroken(
+                `${fromModel(loss.dampingDoubt, dampingUnit).toPrecision(2)} ${dampingUnit}`,
+              )}
             </dd>
           </div>
         )}
@@ -138,7 +140,9 @@ function CyclesFound({ analysis, unit }: { analysis: CyclesAnalysis; unit: Lengt
     [
       messages.equivalentViscousDamping,
       equivalentDampingNsPerMm
-        ? `${fromModel(equivalentDampingNsPerMm.value, dampingUnit).toPrecision(3)} ${dampingUnit}`
+        ? unbroken(
+            `${fromModel(equivalentDampingNsPerMm.value, dampingUnit).toPrecision(3)} ${dampingUnit}`,
+          )
         : messages.notDefinedHere,
     ],
   ];

@@ -23,6 +23,7 @@ export function Screen({
   below,
   actions,
   wide = false,
+  printed = false,
   children,
 }: {
   top: ComponentChildren;
@@ -30,10 +31,12 @@ export function Screen({
   below?: ComponentChildren;
   actions?: ComponentChildren;
   wide?: boolean;
+  /** As it stands, without what only serves the screen; needs styles/paper.css. */
+  printed?: boolean;
   children: ComponentChildren;
 }) {
   return (
-    <div class={wide ? "screen screen-wide" : "screen"}>
+    <div class={`screen${wide ? " screen-wide" : ""}${printed ? " screen-printed" : ""}`}>
       <header class="screen-top">
         <div class="screen-top-row">{top}</div>
         {below}

@@ -93,7 +93,7 @@ export function PlayEvents({
   );
 
   if (missing || events.length === 0) {
-    return <p class="small soft">{messages.enterRideDataTo}</p>;
+    return <p class="travel-play small soft">{messages.enterRideDataTo}</p>;
   }
 
   return (

@@ -217,9 +217,9 @@ function SideTravel({
           unit={unit}
           onTravel={moveTo}
         />
-        {still.events}
-        {still.remarks}
       </div>
+      {still.events}
+      <div class="travel-remarks">{still.remarks}</div>
       {still.numbers}
     </div>
   );

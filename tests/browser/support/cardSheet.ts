@@ -18,6 +18,10 @@ export class CardSheet {
     return this.part.locator(".card-photos img");
   }
 
+  get code(): Locator {
+    return this.part.getByRole("img", { name: "QR code of this check" });
+  }
+
   async choosePhoto(words: string): Promise<void> {
     await this.part.locator(".card-choice label").filter({ hasText: words }).tap();
   }

@@ -186,6 +186,8 @@ describe("angles, masses, rates, damping, forces and plain numbers", () => {
 
   it("reads rates, damping and forces in both units", () => {
     expect(value(parseRate("28 N/mm", "lbf/in")).value).toBe(28);
+    // As a screen shows it, and a copy from there has it.
+    expect(value(parseRate("28\u00a0N/\u2060mm", "lbf/in")).value).toBe(28);
     expect(value(parseRate("160", "lbf/in")).value).toBeCloseTo(28.02029363943616, 10);
     expect(value(parseRate("160 lb/in", "N/mm")).value).toBeCloseTo(28.02029363943616, 10);
     expect(value(parseDamping("1.8 N·s/mm", "lbf·s/in")).value).toBe(1.8);

@@ -26,13 +26,26 @@ const quantityText: typeof onScreen = (...given) => withPlainSpaces(onScreen(...
 
 describe("numbers in the person's unit", () => {
   it("stay on one line with their unit, a number in brackets aside", () => {
-    expect(onScreen({ kind: "rate", value: 63 }, "mm")).toBe("63.0\u00a0N/mm");
+    expect(onScreen({ kind: "rate", value: 63 }, "mm")).toBe("63.0\u00a0N/\u2060mm");
     expect(onScreen({ kind: "length", value: 58.7375 }, "in", { fractions: true })).toBe(
       "2\u00a05/16\u00a0in",
     );
     expect(onScreen({ kind: "stiffnessClass", value: 63 }, "in")).toBe(
-      "360\u00a0lb/in (63\u00a0N/mm)",
+      "360\u00a0lb/\u2060in (63\u00a0N/\u2060mm)",
     );
+  });
+
+  it("end no line within a unit or a fraction, and are plain where they leave the screens", () => {
+    for (const unit of ["mm", "in"] as const) {
+      for (const kind of kinds) {
+        const shown = onScreen({ kind, value: 58.7375 }, unit, { fractions: true });
+        expect(shown).not.toMatch(/\/\p{L}/u);
+        expect(withPlainSpaces(shown)).not.toMatch(/[\u00a0\u2060]/);
+      }
+    }
+    expect(withPlainSpaces(onScreen({ kind: "damping", value: 1.8 }, "mm"))).toBe("1.80 N·s/mm");
+    expect(onScreen({ kind: "contactRate", value: 12.3 }, "mm")).toBe("12.3 per\u00a0km");
+    expect(onScreen({ kind: "contactRate", value: 1 / 850 }, "mm")).toBe("once in 850\u00a0km");
   });
 
   it("mm and the units that go with it", () => {

@@ -130,16 +130,24 @@ describe("names of a map's regions", () => {
   const cellAt = ({ column, row }: Place) => cell(grid[row]?.[column] ?? []);
 
   it("stand in each region's longest row, where the name has room", () => {
-    const labels = regionLabels(4, 4, cellAt, () => 3);
+    const elsewhere: Place = { column: 3, row: 3 };
+    const labels = regionLabels(4, 4, cellAt, () => 3, elsewhere);
     expect(labels).toEqual([
       { region: "hardContact", row: 0, column: 0, columns: 3 },
       { region: "works", row: 1, column: 1, columns: 3 },
     ]);
-    expect(regionLabels(4, 4, cellAt, () => 2).map(({ region }) => region)).toEqual([
+    expect(regionLabels(4, 4, cellAt, () => 2, elsewhere).map(({ region }) => region)).toEqual([
       "hardContact",
       "works",
       "earlyContact",
     ]);
+  });
+
+  it("leave the row of the stop's own mark to it, where another is as long", () => {
+    const rowOf = (region: string, own: Place) =>
+      regionLabels(4, 4, cellAt, () => 3, own).find((label) => label.region === region)?.row;
+    expect(rowOf("works", { column: 2, row: 1 })).toBe(2);
+    expect(rowOf("hardContact", { column: 1, row: 0 })).toBe(0);
   });
 
   it("are not given before a cell is worked out", () => {
@@ -149,6 +157,7 @@ describe("names of a map's regions", () => {
         4,
         () => undefined,
         () => 1,
+        { column: 0, row: 0 },
       ),
     ).toEqual([]);
   });

@@ -92,7 +92,7 @@ describe("the stop", () => {
     await waitFor(async () =>
       expect((await stopOf(stored.id))?.curve?.at(-1)).toEqual([33, 24000]),
     );
-    await screen.findByText(/stiffness class 250 N\/mm/);
+    await screen.findByText(/stiffness class 250 N\/\u2060mm/);
     await type("Row 8, force", "100");
     await screen.findByText(/the force of point 8 is not above the point before it/);
     expect(screen.getByLabelText("Row 8, force").getAttribute("aria-invalid")).toBe("true");

@@ -30,26 +30,28 @@ export function FromTest({
           <p>{fails}</p>
         </Notice>
       )}
-      {found.map(({ eventIndex, rows, faster }) => {
-        const event = events[eventIndex];
-        const title = event ? eventWords(event, unit) : messages.eventWord;
-        return (
-          <div key={eventIndex} class="stack-close">
-            {faster && (
-              <Notice tone="care">
-                <p>
-                  <strong>{title}.</strong> {faster}
-                </p>
-              </Notice>
-            )}
-            <DataTable
-              caption={title}
-              columns={[{ name: messages.figure }, { name: messages.predicted }, { name: "±" }]}
-              rows={rows.map(({ name, value, off }) => [name, value, off])}
-            />
-          </div>
-        );
-      })}
+      <div class="stack-close tested-events">
+        {found.map(({ eventIndex, rows, faster }) => {
+          const event = events[eventIndex];
+          const title = event ? eventWords(event, unit) : messages.eventWord;
+          return (
+            <div key={eventIndex} class="stack-close">
+              {faster && (
+                <Notice tone="care">
+                  <p>
+                    <strong>{title}.</strong> {faster}
+                  </p>
+                </Notice>
+              )}
+              <DataTable
+                caption={title}
+                columns={[{ name: messages.figure }, { name: messages.predicted }, { name: "±" }]}
+                rows={rows.map(({ name, value, off }) => [name, value, off])}
+              />
+            </div>
+          );
+        })}
+      </div>
       <p class="small soft">{messages.eachHolds95Of}</p>
     </section>
   );

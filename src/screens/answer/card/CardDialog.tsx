@@ -86,10 +86,11 @@ export function CardDialog({ record, assessment, prescribing, unit, onLeave }: C
           look={shares ? "plain" : "main"}
           icon="file"
           disabled={!file}
-          onClick={() => {
+          onClick={async () => {
             if (!file) return;
-            saveFile(file);
-            setSaid(messages.pictureWasHandedTo);
+            setSaid(
+              (await saveFile(file)) ? messages.pictureWasHandedOver : messages.pictureIsNotSaved,
+            );
           }}
         >
           {messages.savePicture}

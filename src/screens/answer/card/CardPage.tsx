@@ -27,7 +27,7 @@ export function CardPage({
   // One level below the page's own.
   const Part = heading === undefined ? "h3" : "h2";
   return (
-    <article class="card-page">
+    <article class="card-page" data-theme="light">
       {heading ?? <h2>{content.title}</h2>}
       <p class="small soft">{content.facts.join(" · ")}</p>
       <p class={`card-verdict tone-${content.verdict}`}>

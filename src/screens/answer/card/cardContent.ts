@@ -30,15 +30,8 @@ export interface CardContent {
   readonly certification: string;
 }
 
-export function cardContent(
-  record: CheckRecord,
-  assessment: Assessment,
-  prescribing: Prescribing,
-  unit: LengthUnit,
-): CardContent {
-  const fitment = fitmentOf(record);
-  const text = (sentence: Assessment["reason"]) =>
-    sentenceText(withoutRanges(sentence), unit, { coarse: true });
+/** Which check a result is of: its title, and the facts that tell it from others. */
+export function checkNamed(record: CheckRecord): Pick<CardContent, "title" | "facts"> {
   const { author, vehicle, stop, axle, createdAt, job } = record;
   const by = author.name?.trim();
   return {
@@ -50,6 +43,20 @@ export function cardContent(
       messages.stopWord({ stopInFull: stopInFull(stop) }),
       messages.checkedIsBySelectTrue({ createdAt: dateText(createdAt), isBy: Boolean(by), by }),
     ],
+  };
+}
+
+export function cardContent(
+  record: CheckRecord,
+  assessment: Assessment,
+  prescribing: Prescribing,
+  unit: LengthUnit,
+): CardContent {
+  const fitment = fitmentOf(record);
+  const text = (sentence: Assessment["reason"]) =>
+    sentenceText(withoutRanges(sentence), unit, { coarse: true });
+  return {
+    ...checkNamed(record),
     verdict: assessment.verdict,
     verdictWords: verdictWords[assessment.verdict],
     reason: text(assessment.reason),
@@ -63,7 +70,7 @@ export function cardContent(
         value: `${mean} ± ${tolerance}, ${sourceText(reading)}`,
       };
     }),
-    cautions: cautionsOf(vehicle.liftMm > 0 ? "raised" : "level").map(({ words }) => words),
+    cautions: cautionsOf(record.vehicle.liftMm > 0 ? "raised" : "level").map(({ words }) => words),
     certification,
   };
 }

@@ -7,6 +7,9 @@ const width = 1080;
 const margin = 56;
 const photosInRow = 3;
 const photoGap = 16;
+const travelTall = 520;
+/** On a phone, which shows the picture at a third of its size, still as large as a code has to be. */
+const codeWide = 720;
 const family = messages.systemUiSansSerif;
 
 /** What stands beside the words: the travel view, photos, the code. */
@@ -31,8 +34,22 @@ const verdictColours = {
   unsure: "#573a8c",
 } as const;
 
-/** The styles of a drawing on the page, written into a copy that stands without them. */
+/** The styles that a drawing on the page has on paper, written into a copy that stands without them. */
 export function standaloneDrawing(drawing: SVGSVGElement): string {
+  const { dataset } = document.documentElement;
+  const { theme } = dataset;
+  dataset.theme = "light";
+  const copy = withStyles(drawing);
+  if (theme === undefined) delete dataset.theme;
+  else dataset.theme = theme;
+  const [, , wide = "0", tall = "0"] = (drawing.getAttribute("viewBox") ?? "").split(" ");
+  copy.setAttribute("xmlns", "http://www.w3.org/2000/svg");
+  copy.setAttribute("width", `${3 * Number(wide)}`);
+  copy.setAttribute("height", `${3 * Number(tall)}`);
+  return `data:image/svg+xml;charset=utf-8,${encodeURIComponent(new XMLSerializer().serializeToString(copy))}`;
+}
+
+function withStyles(drawing: SVGSVGElement): SVGSVGElement {
   const copy = drawing.cloneNode(true) as SVGSVGElement;
   const originals = [drawing, ...drawing.querySelectorAll<SVGElement>("*")];
   const copies = [copy, ...copy.querySelectorAll<SVGElement>("*")];
@@ -48,11 +65,7 @@ export function standaloneDrawing(drawing: SVGSVGElement): string {
     const computed = getComputedStyle(element);
     for (const name of wanted) copies[index]?.setAttribute(name, computed.getPropertyValue(name));
   }
-  const [, , wide = "0", tall = "0"] = (drawing.getAttribute("viewBox") ?? "").split(" ");
-  copy.setAttribute("xmlns", "http://www.w3.org/2000/svg");
-  copy.setAttribute("width", `${3 * Number(wide)}`);
-  copy.setAttribute("height", `${3 * Number(tall)}`);
-  return `data:image/svg+xml;charset=utf-8,${encodeURIComponent(new XMLSerializer().serializeToString(copy))}`;
+  return copy;
 }
 
 function loaded(address: string): Promise<HTMLImageElement | null> {
@@ -207,12 +220,11 @@ function compose(
     sheet.write(messages.whatToDo2, 26, colours.soft, true);
     sheet.write(content.toDo, 36, colours.ink, true);
   }
-  if (travel || code) {
+  if (travel) {
+    const wide = (travelTall * travel.width) / travel.height;
     sheet.space(20);
-    const tall = 520;
-    if (travel) sheet.image(travel, margin, (tall * travel.width) / travel.height, tall);
-    if (code) sheet.code(code, width - margin - 400, 400);
-    sheet.space(travel ? tall : 420);
+    sheet.image(travel, (width - wide) / 2, wide, travelTall);
+    sheet.space(travelTall);
   }
   sheet.rule(colours.line);
   sheet.write(messages.readings, 26, colours.soft, true);
@@ -233,4 +245,11 @@ function compose(
   for (const caution of content.cautions) sheet.write(`• ${caution}`, 22, colours.ink);
   sheet.space(10);
   sheet.write(content.certification, 22, colours.soft);
+  if (code) {
+    sheet.rule(colours.line);
+    sheet.write(messages.scanThisCodeTo, 26, colours.soft, true);
+    sheet.space(10);
+    sheet.code(code, (width - codeWide) / 2, codeWide);
+    sheet.space(codeWide);
+  }
 }

@@ -1,6 +1,6 @@
 import type { Quantity, Sentence } from "../../../physics/sentence.ts";
 import { plain } from "../../../physics/worked/index.ts";
-import { quantityText } from "../../../records/entry/quantityText.ts";
+import { quantityText, unbroken } from "../../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit, unitText } from "../../../records/entry/units.ts";
 
 /** A number inside a formula, with more figures than on the rest of the screen. */
@@ -20,9 +20,11 @@ export function formulaQuantity({ kind, value }: Quantity, unit: LengthUnit): st
     case "force":
       return unit === "in" ? `${plain(fromModel(value, "lbf"))} lbf` : `${plain(value)} N`;
     case "rate":
-      return unit === "in"
-        ? `${plain(fromModel(value, "lbf/in"))} ${unitText("lbf/in")}`
-        : `${plain(value)} N/mm`;
+      return unbroken(
+        unit === "in"
+          ? `${plain(fromModel(value, "lbf/in"))} ${unitText("lbf/in")}`
+          : `${plain(value)} N/mm`,
+      );
     case "mass":
       return unit === "in" ? `${plain(fromModel(value, "lb"))} lb` : `${plain(value)} kg`;
     default:

@@ -65,34 +65,38 @@ export function HeightClassMap({
       says={words}
       assumed={assumed}
       drawing={
-        <div ref={holder}>
-          <MapDrawing
-            layout={layout}
-            cellAt={cellAt}
-            own={own}
-            place={place}
-            onPick={setPicked}
-            onMove={move}
-            width={width}
-            prefix={prefix}
-            heading={heading}
-            unit={unit}
-          />
-          <div class="cell-steps">
-            <Stepper
-              name={messages.extraHeight}
-              value={heightText(layout.heights[place.column] ?? 0, unit)}
-              less={place.column > 0 ? () => move(-1, 0) : null}
-              more={place.column < layout.heights.length - 1 ? () => move(1, 0) : null}
-            />
-            <Stepper
-              name={messages.stiffnessClass}
-              value={classText(layout.classes[place.row] ?? 0, unit)}
-              less={place.row > 0 ? () => move(0, -1) : null}
-              more={place.row < layout.classes.length - 1 ? () => move(0, 1) : null}
+        <div class="map-and-cell">
+          <div ref={holder}>
+            <MapDrawing
+              layout={layout}
+              cellAt={cellAt}
+              own={own}
+              place={place}
+              onPick={setPicked}
+              onMove={move}
+              width={width}
+              prefix={prefix}
+              heading={heading}
+              unit={unit}
             />
           </div>
-          <CellFigures cell={cellAt(place)} rules={rules} unit={unit} />
+          <div>
+            <div class="cell-steps">
+              <Stepper
+                name={messages.extraHeight}
+                value={heightText(layout.heights[place.column] ?? 0, unit)}
+                less={place.column > 0 ? () => move(-1, 0) : null}
+                more={place.column < layout.heights.length - 1 ? () => move(1, 0) : null}
+              />
+              <Stepper
+                name={messages.stiffnessClass}
+                value={classText(layout.classes[place.row] ?? 0, unit)}
+                less={place.row > 0 ? () => move(0, -1) : null}
+                more={place.row < layout.classes.length - 1 ? () => move(0, 1) : null}
+              />
+            </div>
+            <CellFigures cell={cellAt(place)} rules={rules} unit={unit} />
+          </div>
         </div>
       }
       table={() => <MapTable heading={heading} layout={layout} cellAt={cellAt} unit={unit} />}

@@ -62,8 +62,12 @@ export function MapDrawing({
   const every = Math.ceil(46 / columnWidth);
   const middle = heights.indexOf(0);
 
-  const labels = regionLabels(heights.length, classes.length, cellAt, (region) =>
-    Math.ceil((letterWidth * regionWords[region].length + 8) / columnWidth),
+  const labels = regionLabels(
+    heights.length,
+    classes.length,
+    cellAt,
+    (region) => Math.ceil((letterWidth * regionWords[region].length + 8) / columnWidth),
+    own,
   );
 
   const pickFrom = (event: MouseEvent) => {

@@ -14,13 +14,14 @@ export interface RegionLabel {
 
 /**
  * One place for the name of each region that has a row of at least `columnsFor` cells; of equally long
- * rows the one nearest to the middle of them.
+ * rows the one nearest to the middle of them, but that of the stop's own mark where there is another.
  */
 export function regionLabels(
   columns: number,
   rows: number,
   cellAt: (place: Place) => MapCell | undefined,
   columnsFor: (region: Region) => number,
+  own: Place,
 ): readonly RegionLabel[] {
   const runs = new Map<Region, RegionLabel[]>();
   for (let row = 0; row < rows; row++) {
@@ -38,7 +39,9 @@ export function regionLabels(
   }
   return [...runs].flatMap(([region, found]) => {
     const longest = Math.max(...found.map((run) => run.columns));
-    const best = found.filter((run) => run.columns === longest);
+    const longestRuns = found.filter((run) => run.columns === longest);
+    const unmarked = longestRuns.filter(({ row }) => row !== own.row);
+    const best = unmarked.length > 0 ? unmarked : longestRuns;
     const middle = best[Math.floor((best.length - 1) / 2)];
     return middle && longest >= columnsFor(region) ? [middle] : [];
   });

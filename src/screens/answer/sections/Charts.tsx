@@ -10,6 +10,7 @@ import { sideWords } from "../../assessment/stateWords.ts";
 import { useHeightClassMap } from "../../assessment/useHeightClassMap.ts";
 import { Segmented } from "../../parts/Choices.tsx";
 import { AfterHitView } from "../afterHit/AfterHit.tsx";
+import { afterHit } from "../afterHit/afterHit.ts";
 import { FromTest } from "../afterHit/FromTest.tsx";
 import type { ComparedStop } from "../compare/comparedStop.ts";
 import { Contacts } from "../contacts/Contacts.tsx";
@@ -18,6 +19,7 @@ import { HeightClassMap } from "../map/HeightClassMap.tsx";
 import { WheelForceChart } from "../wheelForce/WheelForceChart.tsx";
 import { wheelForceCurve } from "../wheelForce/wheelForceCurve.ts";
 import { Impact } from "./Impact.tsx";
+import "./sideCharts.css";
 
 /** The drawings of one side at a time; both sides where there are two, by a switch. */
 export function Charts({
@@ -40,7 +42,7 @@ export function Charts({
   const assessed = assessment.corners.find((corner) => corner.side === side);
   if (!assessed) return null;
   return (
-    <div class="stack">
+    <div class="stack charts-of-sides">
       {sides.length > 1 && (
         <Segmented
           legend={messages.sideShown}
@@ -75,6 +77,8 @@ function SideCharts({
   unit: LengthUnit;
 }) {
   const { side } = assessed;
+  const isKnown = assessed.missing.length === 0;
+  const isTested = isKnown && afterHit(assessed, unit) !== null;
   const rules = rulesOf(fitment.use, fitment.rules);
   const context = useMemo(() => cornerContext(fitment, assessed), [fitment, assessed]);
   const curve = useMemo(() => curveOf(fitment, assessed), [fitment, assessed]);
@@ -89,57 +93,68 @@ function SideCharts({
   }, [fitment, side]);
   const knowsContacts =
     contacts?.ok && contacts.value.some(({ unladenPerKm }) => unladenPerKm !== null);
+  const isAlone = !isKnown && !knowsContacts;
   const assumed = context ? impactAssumptions(context) : [];
   return (
-    <div class="charts">
-      {curve?.ok && (
-        <WheelForceChart
-          heading={messages.forceAtWheel({ side: sideWords[side] })}
-          curve={curve.value}
-          compared={
-            other && otherCurve?.ok
-              ? { name: sentenceText(other.name, unit), curve: otherCurve.value }
-              : undefined
-          }
-          unit={unit}
-        />
-      )}
-      {assessed.missing.length === 0 && (
-        <Impact
-          assessor={assessor}
-          fitment={fitment}
-          assessed={assessed}
-          other={other}
-          assumed={[...assumed, ...(other?.assumed ?? [])]}
-          unit={unit}
-        />
-      )}
-      {assessed.missing.length === 0 && (
-        <AfterHitView fitment={fitment} assessed={assessed} unit={unit} />
-      )}
-      {assessed.missing.length === 0 && (
-        <FromTest fitment={fitment} assessed={assessed} unit={unit} />
-      )}
-      {assessed.missing.length === 0 && (
-        <MapOfSide
-          assessor={assessor}
-          fitment={fitment}
-          side={side}
-          assumed={assumed}
-          unit={unit}
-        />
-      )}
-      {contacts?.ok && knowsContacts && (
-        <Contacts
-          heading={messages.howOftenWheelReaches({ side: sideWords[side] })}
-          contacts={contacts.value}
-          rules={rules}
-          allowedPerKm={
-            rules.allowedContactsPerKm * (assessed.progressive ? progressiveContactFactor : 1)
-          }
-          unit={unit}
-        />
-      )}
+    <div
+      class={`side-charts${isAlone ? " side-charts-alone" : isTested ? " side-charts-tested" : ""}`}
+    >
+      <div class="side-force">
+        {curve?.ok && (
+          <WheelForceChart
+            heading={messages.forceAtWheel({ side: sideWords[side] })}
+            curve={curve.value}
+            compared={
+              other && otherCurve?.ok
+                ? { name: sentenceText(other.name, unit), curve: otherCurve.value }
+                : undefined
+            }
+            unit={unit}
+          />
+        )}
+      </div>
+      <div class="side-impact">
+        {isKnown && (
+          <Impact
+            assessor={assessor}
+            fitment={fitment}
+            assessed={assessed}
+            other={other}
+            assumed={[...assumed, ...(other?.assumed ?? [])]}
+            unit={unit}
+          />
+        )}
+      </div>
+      <div class="side-after">
+        {isKnown && <AfterHitView fitment={fitment} assessed={assessed} unit={unit} />}
+      </div>
+      <div class="side-test">
+        {isKnown && <FromTest fitment={fitment} assessed={assessed} unit={unit} />}
+      </div>
+      <div class="side-map">
+        {isKnown && (
+          <MapOfSide
+            assessor={assessor}
+            fitment={fitment}
+            side={side}
+            assumed={assumed}
+            unit={unit}
+          />
+        )}
+      </div>
+      <div class="side-contacts">
+        {contacts?.ok && knowsContacts && (
+          <Contacts
+            heading={messages.howOftenWheelReaches({ side: sideWords[side] })}
+            contacts={contacts.value}
+            rules={rules}
+            allowedPerKm={
+              rules.allowedContactsPerKm * (assessed.progressive ? progressiveContactFactor : 1)
+            }
+            unit={unit}
+          />
+        )}
+      </div>
     </div>
   );
 }

@@ -49,7 +49,10 @@ export function JobPart({
   const { job, axle } = stored.record;
   const hasOtherAxle = others.some(({ record }) => record.axle !== axle);
   return (
-    <section class="stack-close" aria-labelledby="job-heading">
+    <section
+      class={others.length > 0 ? "stack-close" : "stack-close off-paper"}
+      aria-labelledby="job-heading"
+    >
       <h2 id="job-heading" tabIndex={-1}>
         {job ? jobWords(job) : messages.otherAxle}
       </h2>

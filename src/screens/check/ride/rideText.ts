@@ -1,4 +1,5 @@
 import type { RideQuantity } from "../../../physics/fitment.ts";
+import { unbroken } from "../../../records/entry/quantityText.ts";
 import { catalogueEntry, entryUnit } from "../../../records/entry/readingCatalogue.ts";
 import { type EntryUnit, fromModel } from "../../../records/entry/units.ts";
 import type { Preferences } from "../../preferences.ts";
@@ -21,7 +22,7 @@ export function rideRange(
   const shownTol = Number(fromModel(tol, unit).toPrecision(2));
   if (!(shownTol > 0)) return rideText(name, value, preferences);
   const places = Math.min(3, Math.max(0, 1 - Math.floor(Math.log10(shownTol))));
-  return `${shown.toFixed(places)} ± ${shownTol.toFixed(places)} ${unit}`;
+  return unbroken(`${shown.toFixed(places)} ± ${shownTol.toFixed(places)} ${unit}`);
 }
 
 function rideUnit(name: RideQuantity, preferences: Units): EntryUnit {
@@ -33,5 +34,5 @@ function rideUnit(name: RideQuantity, preferences: Units): EntryUnit {
 function rideText(name: RideQuantity, value: number, preferences: Units): string {
   const unit = rideUnit(name, preferences);
   const shown = fromModel(value, unit);
-  return `${unit === "kg" || unit === "lb" ? shown.toFixed(0) : figures(shown)} ${unit}`;
+  return unbroken(`${unit === "kg" || unit === "lb" ? shown.toFixed(0) : figures(shown)} ${unit}`);
 }

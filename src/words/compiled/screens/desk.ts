@@ -214,7 +214,6 @@ export const shareReply: string = "Share the reply";
 export const textIsCopiedWith: string = "The text is copied, with a link that opens it in Stopfit.";
 export const copyText: string = "Copy the text";
 export const writeMail: string = "Write a mail";
-export const replyFileWasHanded: string = "The reply file was handed to the browser to save.";
 export const saveReplyFile: string = "Save the reply file";
 export const browserDoesNotLet: string = "The browser does not let this page copy. Mark the text and copy it by hand.";
 export const report = (d: { id: string | number }): string => "report " + d.id;
@@ -318,3 +317,5 @@ export const spacer = (d: { spacerMm: string | number }): string => "spacer " + 
 export const byOn = (d: { by: string | number; at: string | number }): string => "by " + d.by + " on " + d.at;
 export const atKm = (d: { odometer: string | number }): string => "at " + d.odometer + " km";
 export const noName: string = "no name";
+export const replyFileWasHandedOver: string = "The reply file was handed over to be saved.";
+export const replyFileIsNot: string = "The reply file is not saved: you closed the share sheet.";
