@@ -288,7 +288,7 @@ class IndexedCheckStore implements CheckStore {
   /** What could not be written is changed as it was typed, and written with the change, or stays held as it was. */
   private async updateHeld(held: StoredCheck, next: StoredCheck): Promise<Outcome<StoredCheck>> {
     const written = await this.put(next);
-    if (!written.ok && this.notKept.get(held.id) === next) this.notKept.set(held.id, held);
+    if (!written.ok) this.notKept.set(held.id, held);
     return written;
   }
 

@@ -40,7 +40,7 @@ const tests = {
   "storage/deskDatabase.ts": ofStorage("deskDatabase", "deskInbox", "sharedCopy", "versions"),
   "storage/joinedRows.ts": ofStorage("joinedRows", "damagedRows"),
   "storage/joining.ts": ofStorage("checkStore"),
-  "storage/outboxDatabase.ts": ofStorage("outboxStore"),
+  "storage/outboxDatabase.ts": ofStorage("outboxDatabase", "outboxStore"),
   "storage/restoreBackup.ts": ofStorage("restoreBackup", "backup"),
   "storage/sharedParts.ts": ofStorage("sharedParts", "sharedCopy"),
   "storage/surveyBackup.ts": ofStorage("surveyBackup", "backup"),

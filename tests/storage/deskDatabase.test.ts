@@ -9,6 +9,7 @@ import {
   writeDesk,
 } from "../../src/storage/deskDatabase.ts";
 import { decision } from "./support/desk.ts";
+import { storesOf } from "./support/oldDatabase.ts";
 import { closedLater, freshBrowsers, value } from "./support/tabs.ts";
 
 freshBrowsers();
@@ -18,6 +19,18 @@ const decisionsIn = async (of: SchemaHandle<DeskSchema>) =>
   value(await of.run((database) => database.getAllKeys("decisions")));
 
 const putOne = (transaction: Writing) => transaction.objectStore("decisions").put(decision("a"));
+
+it("a desk has the stores of a shared one that desks have already: a shipped step never changes", async () => {
+  value(await handle().open());
+  const byCheck = [["checkId", "checkId", false]];
+  expect(await storesOf(deskDatabaseName)).toMatchObject({
+    sentBy: { keyPath: "key", indexes: byCheck },
+    personal: { keyPath: "hash", indexes: byCheck },
+    repliesAtDesk: { keyPath: "id", indexes: byCheck },
+    toShare: { keyPath: "key", indexes: [] },
+    shared: { keyPath: "key", indexes: [] },
+  });
+});
 
 describe("work at the desk", () => {
   it("gives its value once all of it is written, what nobody waits for too", async () => {
