@@ -40,7 +40,7 @@ async function sheetOf(page: Page, batch: string, copies: number): Promise<void>
   await page.getByRole("button", { name: "Use it instead" }).click();
   await page.goto(`${stage.address}#/labels`);
   await page.getByLabel("Batch").fill(batch);
-  await page.getByLabel("Labels of each part").fill(String(copies));
+  await page.getByLabel("Labels per part").fill(String(copies));
   await page.getByRole("button", { name: "Tick all that are offered" }).click();
   await page.getByRole("button", { name: `Print ${3 * copies} labels` }).waitFor();
   await page

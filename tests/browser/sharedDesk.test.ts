@@ -194,7 +194,7 @@ describe.skipIf(!engineHere)("a shared desk", () => {
     await kim.row("taken by you").waitFor();
     if (shots) await kim.page.screenshot({ path: join(shots, "desk-list.png") });
     expect(await axeViolations(kim.page)).toEqual([]);
-    await kim.page.getByRole("link", { name: "What they tell" }).click();
+    await kim.page.getByRole("link", { name: "Findings" }).click();
     await kim.page.getByRole("heading", { name: "Coverage" }).waitFor();
     await kim.page.getByText("2 of 2", { exact: true }).waitFor();
     await kim.page.getByRole("button", { name: "Try on 2 checks" }).click();
@@ -209,7 +209,7 @@ describe.skipIf(!engineHere)("a shared desk", () => {
     for (const pack of [winter, summer, winter]) {
       await kim.usePack(site.address, pack);
       await kim.open(site.address);
-      await kim.page.getByRole("link", { name: "What they tell" }).click();
+      await kim.page.getByRole("link", { name: "Findings" }).click();
       await kim.page.getByRole("button", { name: "Offer this library to the other desks" }).click();
       await lee.open(site.address);
       const offered = lee.page.getByText("put a version of the library");

@@ -118,7 +118,7 @@ function contactsText(often: number, road: "km" | "mile"): string {
   });
 }
 
-const noBreak = "\u00a0";
+export const noBreak = "\u00a0";
 /** As wide as nothing: some browsers end a line after the stroke of "N/mm". */
 const joiner = "\u2060";
 

@@ -13,7 +13,7 @@ export function LinkageStep({ stored, change, preferences }: StepProps) {
   const { closer } = layoutsOnScreen[stored.record.layout?.kind ?? "arm"].words;
   if (closer === null) return null;
   const wants = wantsLinkage(stored);
-  const margins = wheelTravelMargins(stored);
+  const margins = wheelTravelMargins(stored, preferences.length);
   const text = (value: number) => quantityText({ kind: "length", value }, preferences.length);
   return (
     <>

@@ -70,12 +70,12 @@ function dimensionPlan(
 }
 
 function anglePlan(
-  { vertex, reference, line, positive, reach }: Extract<Measurement, { kind: "angle" }>,
+  { vertex, reference, line, positive, reach, clearOf }: Extract<Measurement, { kind: "angle" }>,
   view: View,
   size: Size,
   frame: Frame,
 ): AnglePlan {
-  return planAngle(view, vertex, reference, line, positive, reach, size, frame);
+  return planAngle(view, vertex, reference, line, positive, reach, size, frame, clearOf);
 }
 
 interface MeasureProps {

@@ -165,7 +165,7 @@ export function ReadingDrawing({
       )}
       <Measure view={fitted} measurement={measurement} text={number} frame={whole} />
       <text class="caption" x={8} y={17}>
-        {own?.caption ?? (fromSide ? sideCaption(side) : captionText(detail, side, axle))}
+        {own?.caption ?? (fromSide ? sideCaption(side) : captionText(reading, detail, side, axle))}
       </text>
       {plus && (
         <text class="caption strong" x={width - 8} y={17} text-anchor="end">
@@ -219,17 +219,23 @@ function frameFor(
   };
 }
 
-function captionText(detail: DetailName | null, side: Side, axle: "front" | "rear"): string {
+function captionText(
+  reading: PicturedReading,
+  detail: DetailName | null,
+  side: Side,
+  axle: "front" | "rear",
+): string {
   if (detail === "stopFree" || detail === "stopPressed") return messages.stopByItself;
   const name = side === "left" ? messages.left : messages.right;
-  if (detail === "wheel") return messages.fromBesideIt({ name });
+  if (detail === "wheel") return messages.fromSide({ name });
+  if (reading === "track" || reading === "stopSpacing") return messages.wholeFromFront({ axle });
   return messages.fromFront({ name, axle });
 }
 
 function numberText(reading: PicturedReading, value: number | undefined, unit: LengthUnit): string {
   const kind = reading === "cornerMass" ? "mass" : isAngle(reading) ? "angle" : "length";
   if (isKnown(value) && Math.abs(value) < 1e6) return quantityText({ kind, value }, unit);
-  if (kind === "angle") return "? °";
+  if (kind === "angle") return "?°";
   if (kind === "mass") return unit === "in" ? "? lb" : "? kg";
   return `? ${unit}`;
 }
@@ -308,8 +314,9 @@ function Inset({
   readonly atDamper: boolean;
 }) {
   const x = direction === 1 ? 4 : width - insetSize.width - 4;
-  // Where the arm or axle, which is the subject, leaves a corner free: it bends down under a stop of its own.
-  const y = skeleton.stopOnArm ? sceneBottom - insetSize.height - 2 : sceneTop + 2;
+  // Where the subject leaves a corner free: an arm bends down under a stop of its own, and a rod's seat is above.
+  const low = skeleton.stopOnArm || layoutRegistry[skeleton.kind].onRod;
+  const y = low ? sceneBottom - insetSize.height - 2 : sceneTop + 2;
   const view: View = fitView(
     sceneBounds(skeleton),
     { left: 4, top: 4, right: insetSize.width - 4, bottom: insetSize.height - 4 },

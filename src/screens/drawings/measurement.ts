@@ -17,7 +17,11 @@ export function measurementOf(
   const view = viewOf(reading);
   if (view?.from === "along") return view.measure({ skeleton, numbers, side });
   if (at === "stop" && reading.startsWith("limit:")) {
-    return { ...lengthBetween(pad, add(pad, axis, numbers[reading]), axis, outboard), offset: 52 };
+    return {
+      ...lengthBetween(pad, add(pad, axis, numbers[reading]), axis, outboard),
+      offset: 52,
+      numberBeside: true,
+    };
   }
   switch (reading) {
     case "pressedHeight":

@@ -179,7 +179,7 @@ export function stepsOf(stored: StoredCheck): Step[] {
       done: chosen(stored, "rules") === "seen",
       typedHere: ruleValueNames.map((name) => `rules.${name}`),
     },
-    { id: "finish", section: messages.finish, name: messages.toAnswer, needed: false, done: false },
+    { id: "finish", section: messages.finish, name: messages.finish, needed: false, done: false },
   ];
   const faulty = new Set(recordFaults(stored.record).map(({ reading }) => reading));
   return drafts.map(({ typedHere = [], needed = true, reading = null, ...draft }) => ({

@@ -38,12 +38,12 @@ export function CheckRow({
     lastVerdict ? verdictWords[lastVerdict] : messages.noAnswerYet,
     sent,
     record.stop?.name,
-    dateText(stored.createdAt),
+    dateText(stored.createdAt).replaceAll(" ", "\u00a0"),
   ].filter(Boolean);
   return (
     <MenuRow
       name={checkName(stored)}
-      facts={facts.join(" · ")}
+      facts={facts.join("\u00a0· ")}
       href={stepHref(stored.id)}
       current={current}
       mark={

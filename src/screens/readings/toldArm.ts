@@ -4,6 +4,7 @@ import { lowerPositive } from "../layouts/lowerPositive.ts";
 import type { ToldReading } from "../layouts/toldReading.ts";
 import { distance } from "../shapes/geometry.ts";
 import { inboard, leanAngle, lengthBetween, lineAngle } from "../shapes/measurement.ts";
+import { stopHalfWidth } from "../shapes/parts.tsx";
 import { angleView, outerEnd, stopPoint } from "./places.ts";
 
 const straightEdge = messages.layStraightEdgeAlong;
@@ -121,7 +122,12 @@ export const toldArm = {
       from: "along",
       around: "lean",
       measure: ({ skeleton: { foot, head }, numbers }) =>
-        leanAngle(foot, numbers.stopLean, Math.max(distance(foot, head) * 1.15, 120)),
+        leanAngle(
+          foot,
+          numbers.stopLean,
+          Math.max(distance(foot, head) * 1.15, 120),
+          stopHalfWidth(numbers.freeHeight) + 8,
+        ),
     },
     tilt: "lean",
   },

@@ -4,7 +4,7 @@ import { lowerPositive } from "../layouts/lowerPositive.ts";
 import type { ToldReading } from "../layouts/toldReading.ts";
 import type { WordedLayout } from "../layouts/wordedReading.ts";
 import { belowHorizontal, distance } from "../shapes/geometry.ts";
-import { down, inboard, lengthBetween, lineAngle, outboard, up } from "../shapes/measurement.ts";
+import { down, lengthBetween, lineAngle, outboard, up } from "../shapes/measurement.ts";
 
 /** The arm that was not measured first. */
 function other({ armRole }: WordedLayout): string {
@@ -113,7 +113,7 @@ export const toldLinkage = {
       from: "front",
       measure: ({ lowerJoint, wheelCentre }) => {
         const level = { x: lowerJoint.x, y: wheelCentre.y };
-        return { ...lengthBetween(lowerJoint, level, up, inboard), offset: 44 };
+        return { ...lengthBetween(lowerJoint, level, up, outboard), offset: 44 };
       },
     },
   },

@@ -232,7 +232,7 @@ const plusDegrees = 15;
 
 /**
  * An angle from a reference direction to a line, both counterclockwise from outboard in degrees; the
- * line goes `reach` mm from `vertex`. The label stands across the reference from the line.
+ * line goes `reach` mm from `vertex`. The label stands across the reference from the line, `clearOf` mm off it.
  */
 export function planAngle(
   view: View,
@@ -243,6 +243,7 @@ export function planAngle(
   reach: number,
   labelSize: { readonly width: number; readonly height: number },
   frame: Frame,
+  clearOf = 0,
 ): AnglePlan {
   const px = (radius: number, degrees: number, about = vertex) =>
     view.at(arcPoints(about, radius / view.scale, degrees, degrees)[0] ?? about);
@@ -256,7 +257,8 @@ export function planAngle(
     arcPoints({ x: 0, y: 0 }, 1, reference - 90 * lineSide, reference - 90 * lineSide)[0] ?? unit,
   );
   const clear =
-    (Math.abs(across.x) * labelSize.width + Math.abs(across.y) * labelSize.height) / 2 + labelClear;
+    (Math.abs(across.x) * labelSize.width + Math.abs(across.y) * labelSize.height) / 2 +
+    Math.max(labelClear, clearOf * view.scale);
   const room = inset(frame, 11, 11);
   return {
     vertex: view.at(vertex),

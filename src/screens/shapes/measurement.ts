@@ -25,6 +25,8 @@ export type Measurement =
       readonly positive: 1 | -1;
       /** How far the line goes, mm. */
       readonly reach: number;
+      /** How far to either side of the reference something stands that the number must not hide, mm. */
+      readonly clearOf?: number;
     }
   | { readonly kind: "mass"; readonly at: Point };
 
@@ -58,6 +60,6 @@ export function lineAngle(vertex: Point, degreesBelow: number, reach: number): M
   return { kind: "angle", vertex, reference: 0, line: -degreesBelow, positive: -1, reach };
 }
 
-export function leanAngle(vertex: Point, degrees: number, reach: number): Measurement {
-  return { kind: "angle", vertex, reference: 90, line: 90 + degrees, positive: 1, reach };
+export function leanAngle(vertex: Point, degrees: number, reach: number, clearOf = 0): Measurement {
+  return { kind: "angle", vertex, reference: 90, line: 90 + degrees, positive: 1, reach, clearOf };
 }

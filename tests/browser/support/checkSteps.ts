@@ -179,6 +179,9 @@ export class CheckSteps {
     names: string[],
     table?: string,
   ): Promise<void> {
+    // A record's tables are in metric units, whatever lengths are typed in.
+    for (const metric of await this.main.getByRole("radio", { name: /^mm and N/ }).all())
+      await pick(metric);
     const named = (words: string) =>
       table ? `${table}, ${words.charAt(0).toLowerCase()}${words.slice(1)}` : words;
     const cell = (row: number, name: string) =>
@@ -231,7 +234,7 @@ export class CheckSteps {
     }
     if (limit.at === "stop") return;
     const closes = this.main.getByText(/^Closes by/);
-    const known = (await closes.textContent())?.startsWith(`Closes by ${limit.perWheel} mm`);
+    const known = (await closes.textContent())?.startsWith(`Closes by ${limit.perWheel} `);
     if (limit.perWheel !== undefined && limit.perWheel !== 1 && !known) {
       await closes.click();
       await this.field("Closing per wheel travel").fill(`${limit.perWheel}`);
@@ -335,7 +338,7 @@ export class CheckSteps {
       case "layout":
         return this.fillLayout(record);
       case "linkage":
-        return this.choose("tyreOffset" in layout.readings ? "Yes, closer" : "No, this");
+        return this.choose("tyreOffset" in layout.readings ? "Yes, more exact" : "No, this");
       case "pressedHeight":
       case "seatToPad":
         return;

@@ -123,17 +123,19 @@ describe("what is asked of an arm", () => {
 
   it("gains by the other arm, at this vehicle's own clearance", () => {
     const lower = chooseArmRole(on("arm"), "lower");
-    const { travelMm, withoutMm, withMm } = wheelTravelMargins(lower);
+    const { travelMm, withoutMm, withMm } = wheelTravelMargins(lower, "mm");
     // 1.96·√((0.06/1.04)²/3 + 0.02²) and 1.96·0.02, of 100 mm.
     expect(travelMm).toBe(100);
     expect(withoutMm).toBeCloseTo(7.615, 3);
     expect(withMm).toBeCloseTo(3.92, 9);
+    // Four inches of a person who works in inches.
+    expect(wheelTravelMargins(lower, "in").travelMm).toBeCloseTo(101.6, 9);
     const tire = setEntry(
       addLimit(lower, "left", { kind: "tyre", at: "wheel" }),
       "left.limits.0",
       typed("150"),
     );
-    expect(wheelTravelMargins(tire).withMm).toBeCloseTo(5.88, 9);
+    expect(wheelTravelMargins(tire, "mm").withMm).toBeCloseTo(5.88, 9);
   });
 });
 

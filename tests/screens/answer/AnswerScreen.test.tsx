@@ -209,7 +209,7 @@ it("without the stop's test sheet the answer says what is met when, and takes a 
   screen.getByText("Before you go under the vehicle");
   fireEvent.click(screen.getByRole("button", { name: "Enter the test sheet" }));
   expect(go).toHaveBeenCalledWith("stop.curve");
-  fireEvent.click(await screen.findByRole("button", { name: "Take its forces as an estimate" }));
+  fireEvent.click(await screen.findByRole("button", { name: "Use its forces as an estimate" }));
   const [taken] = onChange.mock.lastCall ?? [];
   if (taken === undefined) throw new Error("nothing was taken");
   expect(completeRecord(taken).ok).toBe(true);

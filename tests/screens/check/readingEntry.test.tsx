@@ -162,7 +162,7 @@ describe("typing a reading", () => {
     await at("pivotToStop", "Left: Pivot line to stop");
     await type(pivotToStop, "152");
     // No class on the tape, as class III: √((0.6 + 0.4 + 0.3)² + 0.5² + 2²) = 2.4372.
-    await screen.findByText("Measured with: Tape, no class on it, ± 2.44 mm");
+    await screen.findByText("Measured with: Tape, no class mark, ± 2.4 mm");
     await choose(/^Caliper/);
     // √(0.07² + 0.025² + 2²) = 2.0014
     await waitFor(async () =>
@@ -176,11 +176,11 @@ describe("typing a reading", () => {
     await waitFor(async () => expect((await keptReading("pivotToStop"))?.tol).toBe(0.08));
     await type(/your own ±/, "0.8");
     await waitFor(async () => expect((await keptReading("pivotToStop"))?.tol).toBe(0.8));
-    await screen.findByText("Measured with: typed, ± 0.8 mm");
+    await screen.findByText("Measured with: your own ± 0.8 mm");
     await tap("Next");
     await heading("Left: Pivot line to outer joint");
     await type("Distance from pivot to outer joint", "411");
-    await screen.findByText(/^Measured with: Caliper, ± 2.01 mm/);
+    await screen.findByText(/^Measured with: Caliper, ± 2 mm/);
   });
 
   it("says so where the tool does not reach that far", async () => {

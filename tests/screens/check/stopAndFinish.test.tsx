@@ -99,6 +99,30 @@ describe("the stop", () => {
     expect(screen.getByRole("button", { name: "Continue, fix later" })).toBeTruthy();
   });
 
+  it("has a curve that begins in the person's own units", async () => {
+    changePreferences({ length: "in" });
+    const stored = newStoredCheck("Tern");
+    await keep(stored);
+    startApp(`#/check/${stored.id}/stop`);
+    await choose(/I'll type them/);
+    location.hash = `#/check/${stored.id}/stop.curve`;
+    await heading("Force over compression");
+    expect((screen.getByRole("radio", { name: "in and lbf" }) as HTMLInputElement).checked).toBe(
+      true,
+    );
+    await type("Row 1, pressed by", "0.5");
+    await type("Row 1, force", "100");
+    await type("Row 2, pressed by", "1");
+    await type("Row 2, force", "300");
+    // 1 lbf = 4.4482216152605 N (NIST SP 811, Appendix B.8).
+    await waitFor(async () =>
+      expect((await stopOf(stored.id))?.curve).toEqual([
+        [12.7, expect.closeTo(444.822, 3)],
+        [25.4, expect.closeTo(1334.466, 3)],
+      ]),
+    );
+  });
+
   it("gets no damping without tests at speed", async () => {
     const stored = storedFromRecord(demoRecord("damper-shaft"));
     await keep(stored);
@@ -235,7 +259,7 @@ describe("the last step", () => {
       record: { ...stored.record, corners: [withoutGap, ...others] },
     });
     startApp(`#/check/${stored.id}/finish`);
-    await heading("To the answer");
+    await heading("Finish");
     await screen.findByText("One thing is missing");
     const link = screen.getByRole("link", { name: "Go there: Gap" });
     expect(link.getAttribute("href")).toBe(`#/check/${stored.id}/left.gap`);

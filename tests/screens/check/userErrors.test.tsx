@@ -39,7 +39,7 @@ describe("before the answer", () => {
     };
     await keep(stored);
     startApp(`#/check/${stored.id}/finish`);
-    await heading("To the answer");
+    await heading("Finish");
     const names = (await screen.findAllByRole("link")).map((link) => link.textContent);
     expect(names).toContain("Left: What could hit first");
     expect(names).toContain("Right: What could hit first");

@@ -131,6 +131,19 @@ const oneSided = pairs.filter(
 );
 
 describe.each(oneSided)("left and right: %s, %s", (layoutKind, reading) => {
+  it("says from where it is seen, and the side where it has one", () => {
+    const caption = (props: Parameters<typeof draw>[0]) => {
+      const { svg, unmount } = draw(props);
+      const text = svg.querySelector(".caption")?.textContent;
+      unmount();
+      return text;
+    };
+    expect(caption({ layoutKind: "axle", reading: "gap", axle: "rear" })).toBe("Left, from behind");
+    expect(caption({ layoutKind: "axle", reading: "track", axle: "rear" })).toBe("From behind");
+    expect(caption({ layoutKind: "axle", reading: "stopSpacing" })).toBe("From the front");
+    expect(caption({ layoutKind: "arm", reading: "rideHeight" })).toBe("Left, from the side");
+  });
+
   it("is mirrored for the other side", () => {
     const values: DrawingValues = { armAngle: 8, stopLean: 10, mountLineAngle: 12 };
     const left = draw({ layoutKind, reading, values, side: "left" }).svg;
@@ -236,6 +249,7 @@ describe("the number", () => {
     expect(label({ values: { gap: 58.7 }, unit: "in", text: "2 5/16 in" })).toBe("2 5/16 in");
     expect(label({ unit: "in" })).toBe("? in");
     expect(label({ reading: "armAngle", values: { armAngle: -8 } })).toBe("−8.0°");
+    expect(label({ reading: "armAngle" })).toBe("?°");
     expect(label({ reading: "cornerMass", values: { cornerMass: 560 } })).toBe("560 kg");
     expect(label({ reading: "cornerMass", unit: "in" })).toBe("? lb");
   });

@@ -156,6 +156,22 @@ describe("planAngle", () => {
       }),
     );
   });
+
+  it("keeps the number clear of what stands beside the reference", () => {
+    const view = fitView(
+      [
+        { x: -500, y: -500 },
+        { x: 500, y: 500 },
+      ],
+      frame,
+      1,
+    );
+    const size = { width: 60, height: 26 };
+    for (const line of [90, 98, 82]) {
+      const { vertex, label } = planAngle(view, { x: 0, y: 0 }, 90, line, 1, 300, size, frame, 80);
+      expect(Math.abs(label.x - vertex.x) - size.width / 2).toBeCloseTo(80 * view.scale, 6);
+    }
+  });
 });
 
 describe("pathThrough", () => {

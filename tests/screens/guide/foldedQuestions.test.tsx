@@ -55,7 +55,7 @@ const practise = () => ["a", "b", "c"].forEach(noteMeasured);
 const folded = (words: string | RegExp) => screen.getByText(words).closest("details");
 
 it.each([
-  ["left.rideHeight", "How often is it read?", "Read once, as it stands"],
+  ["left.rideHeight", "How do you read it?", "Read once, as it stands"],
   ["pivotToStop", "How do you take the arm's lengths?", "Taken square to the pivot line"],
   ["left.limits.0", "Where was it measured?", "Place: At the part itself"],
   ["left.limits.1", "Moved or bounced since the gap was read?", "Not moved since the gap was read"],

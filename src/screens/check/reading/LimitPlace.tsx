@@ -76,7 +76,8 @@ export function LimitPlace(props: StepProps) {
   const said = options.find(({ value }) => value === place)?.name;
   const closing = place === "wheel" && (
     <Disclosure
-      summary={messages.closesByMmPer({
+      summary={messages.closesByPer({
+        unit: preferences.length,
         perWheel:
           limit.perWheel === undefined ? "1" : plainDecimal(Number(limit.perWheel.toPrecision(3))),
       })}
@@ -89,7 +90,7 @@ export function LimitPlace(props: StepProps) {
         id={`${step.id}.perWheel`}
         label={messages.closingPerWheelTravel}
         hint={messages.emptyMeans1}
-        unitWords={messages.mmPerMm}
+        unitWords={messages.lengthPerLength({ unit: preferences.length })}
       />
     </Disclosure>
   );

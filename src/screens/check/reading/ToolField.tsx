@@ -51,11 +51,9 @@ export function ToolField({
   const isMeasured = measured !== undefined && typed && width.ok && width.value === measured.tol;
   const ofWhat = isMeasured
     ? messages.measuredByPairs
-    : typed
-      ? "typed"
-      : tool
-        ? toolWords[tool].name
-        : "usual";
+    : tool
+      ? toolWords[tool].name
+      : messages.toolNotNamed;
 
   const chooseTool = (chosen: ToolId) => {
     if (group) changePreferences({ tools: { ...preferences().tools, [group]: chosen } });
@@ -72,7 +70,13 @@ export function ToolField({
   });
 
   return (
-    <Disclosure summary={messages.measuredWith({ ofWhat, shown })}>
+    <Disclosure
+      summary={
+        typed && !isMeasured
+          ? messages.measuredWithOwn({ shown })
+          : messages.measuredWith({ ofWhat, shown })
+      }
+    >
       {group && (
         <>
           <Choices
@@ -132,7 +136,7 @@ export function ToolField({
         onInput={(tol) => onChange({ tol })}
         fractions={entry.unit === "in"}
         unit={/[a-z°"]/i.test(entry.tol) ? "" : kind === "angle" ? "°" : entry.unit}
-        placeholder={typed ? "" : shown.replace(/^± |[a-z°]+$/g, "").trim()}
+        placeholder={typed ? "" : shown.replace(/^±|[a-z°]+$/g, "").trim()}
         {...(unreadable && {
           tone: "no" as const,
           message: messages.thisCantBeRead,

@@ -18,7 +18,7 @@ export function WheelPerOuter(props: {
         {...props}
         id="layout.wheelPerOuter"
         label={messages.wheelTravelPerJoint}
-        unitWords={messages.mmPerMm}
+        unitWords={messages.lengthPerLength({ unit: props.preferences.length })}
       />
     </Disclosure>
   );

@@ -13,5 +13,7 @@ export function shownUnit(stored: StoredCheck, id: string, usual: LengthUnit): L
 export function shownText(stored: StoredCheck, id: ReadingId): string | undefined {
   const entry = stored.entries[id];
   const reading = entry && readEntry(id, entry);
-  return reading?.ok && reading.value.values.length === 1 ? reading.value.typed?.[0] : undefined;
+  return reading?.ok && reading.value.values.length === 1
+    ? reading.value.typed?.[0]?.replace(" °", "°")
+    : undefined;
 }

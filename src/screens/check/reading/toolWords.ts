@@ -1,3 +1,4 @@
+import { noBreak } from "../../../records/entry/quantityText.ts";
 import type { EntryKind } from "../../../records/entry/readingCatalogue.ts";
 import type { Reach, ToolGroup, ToolId } from "../../../records/entry/tools.ts";
 import { tapeClasses, tapeClassOf } from "../../../records/entry/toolTolerance.ts";
@@ -63,15 +64,20 @@ export function shareText(value: number, kind: EntryKind, unit: EntryUnit): stri
   return `${Number(shown.toFixed(places))} ${unit}`;
 }
 
-/** The ± as it stands beside a reading: typed as it was typed, otherwise in the entry's unit. */
+function twoFigures(value: number, kind: EntryKind, unit: EntryUnit): string {
+  const shown = Number(fromModel(value, unit).toPrecision(2));
+  return kind === "angle" ? `${shown}°` : `${shown}${noBreak}${unit}`;
+}
+
+/** The ± as it stands beside a reading: typed as it was typed, otherwise two figures in the entry's unit. */
 export function toleranceText(
   tol: string,
   value: number,
   kind: EntryKind,
   unit: EntryUnit,
 ): string {
-  if (tol.trim() === "") return `± ${shareText(value, kind, unit)}`;
+  if (tol.trim() === "") return `±${noBreak}${twoFigures(value, kind, unit)}`;
   const unitless = /^[\d.,/\s-]+$/.test(tol);
-  const suffix = kind === "angle" ? "°" : ` ${unit}`;
-  return `± ${tol.trim()}${unitless ? suffix : ""}`;
+  const suffix = kind === "angle" ? "°" : `${noBreak}${unit}`;
+  return `±${noBreak}${tol.trim()}${unitless ? suffix : ""}`;
 }

@@ -22,6 +22,7 @@ export function DampingStep({ stored, change, preferences, go }: StepProps) {
         preferences={preferences}
         names={["damperBumpNsPerMm", "damperReboundNsPerMm"]}
         legend={messages.damping}
+        legendUnseen
         options={[
           {
             value: "share",

@@ -19,6 +19,7 @@ import { Disclosure } from "../../parts/Disclosure.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { referencePack } from "../../referencePack.ts";
 import { NumberEntry } from "../NumberEntry.tsx";
+import { useRevealed } from "../revealed.ts";
 import { EstimateLine } from "./EstimateLine.tsx";
 import { RideTyped } from "./RideTyped.tsx";
 import { packOption } from "./RideWays.tsx";
@@ -32,7 +33,7 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
   const way = rideWay(stored, "payloadPerCornerKg");
   const none = way === "typed" && chosen(stored, "payload.none") === "yes";
   const props = { stored, change, preferences };
-  const usualLength = preferences.length === "in" ? "3/4" : "20";
+  const opened = useRevealed(none ? null : way);
   const onEachWheel = (
     <EstimateLine
       stored={stored}
@@ -46,6 +47,7 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
       <p class="known-lead">{messages.mostItWillCarry}</p>
       <Choices
         legend={messages.payload}
+        legendUnseen
         value={none ? "none" : way}
         onChange={(value) =>
           change((current) => {
@@ -82,100 +84,102 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
           { value: "unknown", name: messages.notKnown },
         ]}
       />
-      {way === "pack" && (
-        <EstimateLine stored={stored} preferences={preferences} name="payloadPerCornerKg" />
-      )}
-      {way === "total" && (
-        <>
-          <TolerancedEntry
-            {...props}
-            input={helperInputs.payloadTotal}
-            label={messages.wholeLoad}
-            usual="5 %"
-          />
-          <Disclosure summary={messages.addUpPeopleAnd}>
-            <NumberEntry
+      <div ref={opened} class="stack">
+        {way === "pack" && (
+          <EstimateLine stored={stored} preferences={preferences} name="payloadPerCornerKg" />
+        )}
+        {way === "total" && (
+          <>
+            <TolerancedEntry
               {...props}
-              id={peopleId}
-              kind="number"
-              allowed="zeroOrMore"
-              label={messages.people}
-              hint={messages.eachWithLuggage({
-                personKg: quantityText({ kind: "mass", value: personKg }, preferences.length),
-              })}
-              after={withCountedPayload}
+              input={helperInputs.payloadTotal}
+              label={messages.wholeLoad}
+              usual="5 %"
             />
-            <NumberEntry
+            <Disclosure summary={messages.addUpPeopleAnd}>
+              <NumberEntry
+                {...props}
+                id={peopleId}
+                kind="number"
+                allowed="zeroOrMore"
+                label={messages.people}
+                hint={messages.eachWithLuggage({
+                  personKg: quantityText({ kind: "mass", value: personKg }, preferences.length),
+                })}
+                after={withCountedPayload}
+              />
+              <NumberEntry
+                {...props}
+                id={thingsId}
+                kind="mass"
+                allowed="zeroOrMore"
+                label={messages.things}
+                hint={messages.cargoToolsTrailerWeight}
+                after={withCountedPayload}
+              />
+            </Disclosure>
+            <Choices
+              legend={messages.howMuchOfIt}
+              value={chosen(stored, "payload.share")}
+              onChange={(share) => change((current) => withChoice(current, "payload.share", share))}
+              options={payloadShares.map((share) => ({ value: share.id, name: share.words }))}
+            />
+            {onEachWheel}
+          </>
+        )}
+        {way === "hitch" && (
+          <>
+            <TolerancedEntry
               {...props}
-              id={thingsId}
-              kind="mass"
-              allowed="zeroOrMore"
-              label={messages.things}
-              hint={messages.cargoToolsTrailerWeight}
-              after={withCountedPayload}
+              input={helperInputs.tongue}
+              label={messages.tongueWeight}
+              hint={messages.pressingDownOnHitch}
+              usual="10 %"
             />
-          </Disclosure>
-          <Choices
-            legend={messages.howMuchOfIt}
-            value={chosen(stored, "payload.share")}
-            onChange={(share) => change((current) => withChoice(current, "payload.share", share))}
-            options={payloadShares.map((share) => ({ value: share.id, name: share.words }))}
-          />
-          {onEachWheel}
-        </>
-      )}
-      {way === "hitch" && (
-        <>
-          <TolerancedEntry
-            {...props}
-            input={helperInputs.tongue}
-            label={messages.tongueWeight}
-            hint={messages.pressingDownOnHitch}
-            usual="10 %"
-          />
-          <TolerancedEntry
-            {...props}
-            input={helperInputs.overhang}
-            label={messages.hitchBehindRearAxle}
-            hint={messages.middleOfRearWheel}
-            usual={usualLength}
-          />
-          <TolerancedEntry
-            {...props}
-            input={helperInputs.wheelbase}
-            label={messages.wheelbase}
-            hint={messages.middleOfFrontWheel}
-            usual={usualLength}
-          />
-          {onEachWheel}
-          <Disclosure summary={messages.whyItIsMore}>
-            <p>{messages.hitchHangsBehindRear}</p>
-          </Disclosure>
-        </>
-      )}
-      {way === "rating" && (
-        <>
-          <TolerancedEntry
-            {...props}
-            input={helperInputs.axleRating}
-            label={messages.axleRating}
-            hint={messages.gawrFrontOrRear}
-            usual="0"
-          />
-          {onEachWheel}
-          <Notice tone="info">
-            <p>{messages.thisIsUpperBound}</p>
+            <TolerancedEntry
+              {...props}
+              input={helperInputs.overhang}
+              label={messages.hitchBehindRearAxle}
+              hint={messages.middleOfRearWheel}
+              usual={{ mm: 20 }}
+            />
+            <TolerancedEntry
+              {...props}
+              input={helperInputs.wheelbase}
+              label={messages.wheelbase}
+              hint={messages.middleOfFrontWheel}
+              usual={{ mm: 20 }}
+            />
+            {onEachWheel}
+            <Disclosure summary={messages.whyItIsMore}>
+              <p>{messages.hitchHangsBehindRear}</p>
+            </Disclosure>
+          </>
+        )}
+        {way === "rating" && (
+          <>
+            <TolerancedEntry
+              {...props}
+              input={helperInputs.axleRating}
+              label={messages.axleRating}
+              hint={messages.gawrFrontOrRear}
+              usual="0"
+            />
+            {onEachWheel}
+            <Notice tone="info">
+              <p>{messages.thisIsUpperBound}</p>
+            </Notice>
+          </>
+        )}
+        {way === "typed" && !none && (
+          <RideTyped {...props} name="payloadPerCornerKg" label={messages.payloadOnOneWheel} />
+        )}
+        {way === "unknown" && (
+          <Notice tone="unsure" live>
+            <p>{messages.answerThenSaysNothing}</p>
           </Notice>
-        </>
-      )}
-      {way === "typed" && !none && (
-        <RideTyped {...props} name="payloadPerCornerKg" label={messages.payloadOnOneWheel} />
-      )}
-      {way === "unknown" && (
-        <Notice tone="unsure" live>
-          <p>{messages.answerThenSaysNothing}</p>
-        </Notice>
-      )}
+        )}
+      </div>
     </>
   );
 }

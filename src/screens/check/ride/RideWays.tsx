@@ -28,6 +28,7 @@ export function RideWays({
   preferences,
   names,
   legend,
+  legendUnseen = false,
   options,
   unsaid,
   children,
@@ -35,6 +36,8 @@ export function RideWays({
   /** The first carries the choice. */
   names: readonly [RideQuantity, ...RideQuantity[]];
   legend: ComponentChildren;
+  /** The screen's heading says the same. */
+  legendUnseen?: boolean;
   options: readonly Option<string>[];
   unsaid: ComponentChildren;
   children: (way: string | null) => ComponentChildren;
@@ -46,6 +49,7 @@ export function RideWays({
     <>
       <Choices
         legend={legend}
+        legendUnseen={legendUnseen}
         value={way}
         onChange={(chosenWay) => change((current) => withRideWay(current, names, chosenWay))}
         options={[

@@ -4,7 +4,7 @@ import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { type Entry, parseText } from "../../../records/entry/entry.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { entryUnit } from "../../../records/entry/readingCatalogue.ts";
-import { type EntryUnit, unitText } from "../../../records/entry/units.ts";
+import { type EntryUnit, mmPerInch, unitText } from "../../../records/entry/units.ts";
 import { setEntry } from "../../../records/filling/changes.ts";
 import type { HelperInput } from "../../../records/filling/helperInputs.ts";
 import * as messages from "../../../words/compiled/screens/check/ride.ts";
@@ -40,8 +40,8 @@ export function TolerancedEntry({
   label: ComponentChildren;
   hint?: ComponentChildren;
   unitWords?: string;
-  /** Shown in the ± field while it is empty. */
-  usual: string;
+  /** Shown in the ± field while it is empty; a length in the unit that is typed. */
+  usual: string | { readonly mm: number };
 }) {
   const { id, kind } = input;
   const name = useId();
@@ -81,7 +81,7 @@ export function TolerancedEntry({
           value={entry.tol}
           fractions={entry.unit === "in"}
           said={spokenEntry(entry.tol, kind, entry.unit)}
-          placeholder={usual}
+          placeholder={typeof usual === "string" ? usual : lengthOf(usual.mm, entry.unit)}
           lead="±"
           onInput={(tol) => put({ tol })}
           {...(tolFault && { tone: "no" as const, message: tolFault })}
@@ -98,6 +98,10 @@ export function TolerancedEntry({
       )}
     </fieldset>
   );
+}
+
+function lengthOf(mm: number, unit: EntryUnit): string {
+  return unit === "in" ? `${Number((mm / mmPerInch).toPrecision(1))} in` : `${mm} mm`;
 }
 
 function faultOf(

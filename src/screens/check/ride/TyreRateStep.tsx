@@ -11,13 +11,14 @@ import { RideWays } from "./RideWays.tsx";
 export function TyreRateStep({ stored, change, preferences }: StepProps) {
   return (
     <>
-      <p class="known-lead">{messages.howMuchLoadFlattens}</p>
+      <p class="known-lead">{messages.loadThatFlattens({ unit: preferences.length })}</p>
       <RideWays
         stored={stored}
         change={change}
         preferences={preferences}
         names={["tyreRateNPerMm"]}
         legend={messages.tireRate}
+        legendUnseen
         options={[
           {
             value: "usual",

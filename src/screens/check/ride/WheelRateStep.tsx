@@ -10,13 +10,14 @@ export function WheelRateStep({ stored, change, preferences }: StepProps) {
   const props = { stored, change, preferences };
   return (
     <>
-      <p class="known-lead">{messages.howMuchLoadBrings}</p>
+      <p class="known-lead">{messages.loadThatLowers({ unit: preferences.length })}</p>
       <RideWays
         stored={stored}
         change={change}
         preferences={preferences}
         names={["wheelRateNPerMm"]}
         legend={messages.wheelRate}
+        legendUnseen
         options={[
           {
             value: "sag",
@@ -51,7 +52,7 @@ export function WheelRateStep({ stored, change, preferences }: StepProps) {
                   {...props}
                   input={helperInputs.sag}
                   label={messages.fenderCameDownBy}
-                  usual="2 mm"
+                  usual={{ mm: 2 }}
                 />
               </>
             )}
@@ -62,13 +63,13 @@ export function WheelRateStep({ stored, change, preferences }: StepProps) {
                   input={helperInputs.coilWire}
                   label={messages.wireThickness}
                   hint={messages.withoutPaintWithCaliper}
-                  usual="0.1 mm"
+                  usual={{ mm: 0.1 }}
                 />
                 <TolerancedEntry
                   {...props}
                   input={helperInputs.coilOutside}
                   label={messages.outsideDiameterOfCoil}
-                  usual="1 mm"
+                  usual={{ mm: 1 }}
                 />
                 <TolerancedEntry
                   {...props}

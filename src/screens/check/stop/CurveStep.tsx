@@ -76,6 +76,7 @@ export function CurveStep({ stored, change, preferences }: StepProps) {
         startRows={4}
         wrongRow={settled && entry ? firstNotRising(entry) : -1}
         stored={stored}
+        preferences={preferences}
         change={(update) => change((now) => typedCurve(now, update(now)))}
       />
       <StopDamping stored={stored} change={change} preferences={preferences} />

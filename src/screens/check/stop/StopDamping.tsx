@@ -60,6 +60,7 @@ export function StopDamping({
             startRows={3}
             stored={stored}
             change={change}
+            preferences={preferences}
           />
         </>
       )}

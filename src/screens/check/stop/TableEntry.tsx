@@ -14,7 +14,8 @@ export function TableEntry({
   wrongRow = -1,
   stored,
   change,
-}: Pick<StepProps, "stored" | "change"> & {
+  preferences,
+}: Pick<StepProps, "stored" | "change" | "preferences"> & {
   id: string;
   /** What the columns after the first hold; the first is a depth. */
   kind: EntryKind;
@@ -26,7 +27,11 @@ export function TableEntry({
   wrongRow?: number;
 }) {
   const width = columns.length;
-  const blank: Entry = { texts: Array(startRows * width).fill(""), unit: "mm", tol: "" };
+  const blank: Entry = {
+    texts: Array(startRows * width).fill(""),
+    unit: preferences.length,
+    tol: "",
+  };
   const entry = stored.entries[id] ?? blank;
   const whole = (texts: readonly string[]) => {
     const missing = texts.length === 0 ? width : (width - (texts.length % width)) % width;

@@ -15,7 +15,7 @@ export const nameYearTrim: string = "Name, year, trim.";
 export const ofWord = (d: { label: string | number; found: string | number; platforms: string | number }): string => "" + d.label + " (" + d.found + " of " + d.platforms + ")";
 export const howToTellIt = (d: { tellApart: string | number }): string => "How to tell it: " + d.tellApart;
 export const noTestSheetNearest = (d: { name: string | number }): string => "No test sheet? The nearest stop of the library is “" + d.name + "”. Its forces can stand in, in proportion to the height and with a wide ±. The answer then says that it is an estimate.";
-export const takeItsForcesAs: string = "Take its forces as an estimate";
+export const takeItsForcesAs: string = "Use its forces as an estimate";
 export const noStopOfThis: string = "No stop of this kind is in the parts library.";
 export const choose = (d: { name: string | number }): string => "Choose " + d.name;
 export const chooseThisOne: string = "Choose this one";

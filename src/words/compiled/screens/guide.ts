@@ -24,7 +24,7 @@ export const coldAsVehicleIs: string = "Cold, as the vehicle is used. A soft tir
 export const itsUsualLoadIs: string = "Its usual load is in it";
 export const fuelToolsRackBumper: string = "Fuel, tools, rack, bumper: what it always carries. Payload comes later.";
 export const rolledAndBounced: string = "Rolled and bounced";
-export const rollItLengthForward: string = "Roll it a length forward and back. Lift each bumper about 1 1/2 in and let go, three times; push it down as often.";
+export const rollItLengthForward: string = "Roll it one vehicle length forward and back. Lift each bumper about 1 1/2 in (40 mm) and let go, three times. Then push it down three times.";
 export const onItsOwnWheels: string = "On its own wheels";
 export const noJackNoLift: string = "No jack, no lift arms under the frame: the springs carry it.";
 export const vehicle: string = "Vehicle";
@@ -45,6 +45,5 @@ export const whichStop: string = "Which stop";
 export const heightOfStop: string = "Height of the stop";
 export const forceOverCompression: string = "Force over compression";
 export const weightOnWheel = (d: { side: string | number }): string => "Weight on the " + d.side + " wheel";
-export const toAnswer: string = "To the answer";
 export const left = (d: { name: string | number }): string => "Left: " + d.name;
 export const right = (d: { name: string | number }): string => "Right: " + d.name;

@@ -11,7 +11,7 @@ export const putOneOnEach: string = "Put one on each bag. Its code chooses the s
 export const stopHas = (d: { without: number }): string => "" + d.without + " " + plural(d.without, 0, en, { one: "stop has", other: "stops have" }) + " no part number, so no label.";
 export const batch: string = "Batch";
 export const onEveryLabelOf: string = "On every label of this sheet. Empty: none.";
-export const labelsOfEachPart: string = "Labels of each part";
+export const labelsOfEachPart: string = "Labels per part";
 export const wholeNumberFrom1 = (d: { mostCopies: string | number }): string => "A whole number from 1 to " + d.mostCopies + ".";
 export const labelsAreAskedFor = (d: { asked: string | number; mostLabels: string | number }): string => "" + d.asked + " labels are asked for, and " + d.mostLabels + " are printed at a time. Print the rest after these, with fewer parts ticked.";
 export const search: string = "Search";

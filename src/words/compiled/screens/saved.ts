@@ -40,7 +40,7 @@ export const thisFileIsNot: string = "This file is not a backup of Stopfit. A ba
 export const lookingAtWhatIs: string = "Looking at what is in it …";
 export const restoring: string = "Restoring …";
 export const takingItBack: string = "Taking it back …";
-export const firstYouSeeWhat: string = "First you see what is in it and what it would change. It is joined with what is here: what is newer here stays.";
+export const firstYouSeeWhat: string = "First you see what is in it and what it would change. It is merged with what is here, and whatever is newer here stays.";
 export const backupToRestore: string = "Backup to restore";
 export const chosenHere: string = "chosen here";
 export const chooseBackup: string = "Choose a backup";
@@ -61,7 +61,7 @@ export const noBackupWasMade: string = "No backup was made here yet.";
 export const thereAreNoChecks: string = "There are no checks on this phone.";
 export const hereNothingChangedSince = (d: { checks: string | number }): string => "" + d.checks + " here, nothing changed since it was saved or sent.";
 export const andMore2 = (d: { more: string | number }): string => "and " + d.more + " more";
-export const oneFileWithEverything: string = "One file with everything, also checks that are not complete, and deleted ones. Photos go along, and what is at the review desk. Keep it somewhere other than on this phone.";
+export const oneFileWithEverything: string = "One file with everything: unfinished and deleted checks, photos, and what is at the review desk. Keep it somewhere other than on this phone.";
 export const backupOfStopfit: string = "Backup of Stopfit";
 export const backupWasHandedTo: string = "The backup was handed to what you chose.";
 export const shareItNow: string = "Share it now";
@@ -91,7 +91,7 @@ export const checks = (d: { count: string | number }): string => "" + d.count + 
 export const n1CheckExistsOnly: string = "1 check exists only on this phone.";
 export const checksExistOnlyOn = (d: { count: string | number }): string => "" + d.count + " checks exist only on this phone.";
 export const added = (d: { isNew: string | number }): string => "" + d.isNew + " added";
-export const joinedWithWhatIs = (d: { joined: string | number }): string => "" + d.joined + " joined with what is here";
+export const joinedWithWhatIs = (d: { joined: string | number }): string => "" + d.joined + " merged with what is here";
 export const hereAlready = (d: { present: string | number }): string => "" + d.present + " here already";
 export const restored = (d: { parts: string | number }): string => "Restored: " + d.parts + ".";
 export const backupIsNotSaved: string = "The backup is not saved: you closed the share sheet. Save it again and choose a place for it.";

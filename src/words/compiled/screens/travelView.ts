@@ -16,7 +16,7 @@ export const sideDrawn: string = "Side drawn";
 export const wheel: string = "Wheel";
 export const stopForce: string = "Stop force";
 export const leverRatio: string = "Lever ratio";
-export const fromBesideIt = (d: { side: string | number; hasFromSide: boolean; axle: string | undefined }): string => "" + d.side + ", from " + select(d.hasFromSide, { true: "beside it", other: select(d.axle, { front: "the front", other: "behind" }) }) + ". Parts with a reading are to scale.";
+export const fromBesideIt = (d: { side: string | number; hasFromSide: boolean; axle: string | undefined }): string => "" + d.side + ", from " + select(d.hasFromSide, { true: "the side", other: select(d.axle, { front: "the front", other: "behind" }) }) + ". Parts with a reading are to scale.";
 export const travelEndsBeforeStop: string = "The travel ends before the stop is fully compressed.";
 export const showNumbers: string = "Show the numbers";
 export const asPrescribedTouchesAt = (d: { name: string | number; wheelTravelToContactMm: string | number; wheelTravelToFullStopMm: string | number }): string => "As prescribed, " + d.name + ": touches at " + d.wheelTravelToContactMm + ", fully compressed at " + d.wheelTravelToFullStopMm + ".";
