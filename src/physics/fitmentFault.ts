@@ -1,3 +1,4 @@
+import * as messages from "../words/compiled/physics.ts";
 import type { Fitment, UseRules } from "./fitment.ts";
 import type { Fault } from "./outcome.ts";
 import { readingName } from "./readingNames.ts";
@@ -22,9 +23,7 @@ export function fitmentFault(fitment: Fitment, rules: UseRules): Fault | null {
   if (fitment.corners.length === 0 || sides.size !== fitment.corners.length || sides.size > 2) {
     return {
       code: "cornersWrong",
-      sentence: [
-        "A check needs one or two corners, of different sides. Measure the left, the right or both.",
-      ],
+      sentence: [messages.checkNeedsOneOr],
     };
   }
   return rideFault(fitment) ?? rulesFault(rules);
@@ -38,14 +37,14 @@ function rideFault({ ride }: Fitment): Fault | null {
     if (value !== undefined && !usable(value)) {
       return {
         code: "rideOutOfRange",
-        sentence: [`${capital(readingName(id))} is not a usable number. Type it again.`],
+        sentence: [messages.isNotUsableNumber({ readingName: capital(readingName(id)) })],
         reading: id,
       };
     }
     if (tolerance !== undefined && !usable(tolerance)) {
       return {
         code: "rideOutOfRange",
-        sentence: [`The ± of ${readingName(id)} is not a usable number. Type it again.`],
+        sentence: [messages.ofIsNotUsable({ readingName: readingName(id) })],
         reading: id,
       };
     }
@@ -55,20 +54,20 @@ function rideFault({ ride }: Fitment): Fault | null {
 
 function rulesFault(rules: UseRules): Fault | null {
   const demands: readonly [string, number, boolean][] = [
-    ["The speed on the road", rules.speedKmPerH, true],
-    ["The number of contacts allowed per km", rules.allowedContactsPerKm, true],
-    ["The acceleration cap", rules.accelerationCapG, false],
-    ["The reserve wanted", rules.reserveMm, false],
-    ["The difference allowed left to right", rules.balanceMm, false],
+    [messages.speedOnRoad, rules.speedKmPerH, true],
+    [messages.numberOfContactsAllowed, rules.allowedContactsPerKm, true],
+    [messages.accelerationCap, rules.accelerationCapG, false],
+    [messages.reserveWanted, rules.reserveMm, false],
+    [messages.differenceAllowedLeftTo, rules.balanceMm, false],
   ];
   for (const [name, value, aboveZero] of demands) {
     if (usable(value) && !(aboveZero && value === 0)) continue;
     return {
       code: "rulesOutOfRange",
-      sentence: [`${name} is not a usable number. Set it again, or go back to the default.`],
+      sentence: [messages.isNotUsableNumberSet({ name })],
     };
   }
   return Object.hasOwn(roughness, rules.roadClass)
     ? null
-    : { code: "rulesOutOfRange", sentence: ["The road class must be one of A to E."] };
+    : { code: "rulesOutOfRange", sentence: [messages.roadClassMustBe] };
 }

@@ -1,3 +1,4 @@
+import * as messages from "../words/compiled/physics.ts";
 import { settle } from "./readings/cornerReadings.ts";
 import { definitionOf } from "./readings/definitionOf.ts";
 import { fullTravelReadings } from "./readings/fullTravelReadings.ts";
@@ -8,9 +9,9 @@ export { limitTouches } from "./readings/limitReadings.ts";
 
 /** What takes part in the doubt without being read: its place in a sentence. */
 const derivedNames: Readonly<Record<string, string>> = {
-  linkage: "linkage",
+  linkage: messages.linkage,
   settle: settle.name,
-  testDoubt: "test of the stop",
+  testDoubt: messages.testOfStop,
 };
 
 /**
@@ -25,12 +26,12 @@ export function readingName(id: string, limitKind?: LimitKind): string {
   const last = id.slice(id.lastIndexOf(".") + 1);
   const derived = Object.hasOwn(derivedNames, last) ? derivedNames[last] : undefined;
   const name = derived ?? definitionOf(id, limitKind)?.name ?? last;
-  return `the ${side === null ? "" : `${side} `}${name}`;
+  return messages.the({ side: side === null ? "" : `${side} `, name });
 }
 
 /** "the left wheel travel at the block's contact". */
 function contactName({ side, part, name }: ReadingPlace & { readonly of: "fullTravel" }): string {
-  const words = `the ${side} ${fullTravelReadings[name].name}`;
-  if (part === "atRide") return `${words} at ride`;
-  return name === "blockHeight" ? words : `${words} at the ${part}'s contact`;
+  const words = messages.the2({ side, name: fullTravelReadings[name].name });
+  if (part === "atRide") return messages.atRide({ words });
+  return name === "blockHeight" ? words : messages.atSContact({ words, part });
 }

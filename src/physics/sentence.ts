@@ -1,3 +1,4 @@
+import * as messages from "../words/compiled/physics.ts";
 /** What a number in a sentence measures; its value is in the model's unit for that kind. */
 export type QuantityKind =
   | "length" // mm
@@ -39,7 +40,7 @@ export function spacer(value: number): Quantity {
 
 /** A margin, mm, in words: what it is to spare, or short by. */
 export function margin(value: number): Sentence {
-  return [length(Math.abs(value)), value < 0 ? " short" : " to spare"];
+  return sentenceOf(messages.short, { value: length(Math.abs(value)), isValue: value < 0 });
 }
 
 /** The 95 % range of a margin, in brackets; each end says its side where one is short. Empty where there is none. */
@@ -47,7 +48,7 @@ export function marginRange(range: readonly [number, number] | null): Sentence {
   if (range === null) return [];
   const [least, greatest] = range;
   const end = least < 0 ? margin : (value: number): Sentence => [length(value)];
-  return [" (95 %: ", ...end(least), " to ", ...end(greatest), ")"];
+  return sentenceOf(messages.n95To, { end: end(least), end2: end(greatest) });
 }
 
 const modelUnits: { readonly [Kind in QuantityKind]: (value: number) => string } = {
@@ -62,7 +63,7 @@ const modelUnits: { readonly [Kind in QuantityKind]: (value: number) => string }
   energy: (joules) => `${joules.toFixed(1)} J`,
   speed: (speed) => `${speed.toFixed(0)} mm/s`,
   roadSpeed: (speed) => `${Number(speed.toPrecision(3))} km/h`,
-  contactRate: (rate) => `${Number(rate.toPrecision(3))} per km`,
+  contactRate: (rate) => messages.perKm({ number: Number(rate.toPrecision(3)) }),
   acceleration: (acceleration) => `${acceleration.toFixed(2)} g`,
   share: (share) => `${(100 * share).toFixed(0)} %`,
   ratio: (ratio) => `${ratio.toFixed(2)} : 1`,

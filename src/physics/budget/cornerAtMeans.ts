@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/budget.ts";
 import type { Corner, Fitment, Linkage } from "../fitment.ts";
 import { type Kinematics, kinematicsFrom } from "../kinematics/kinematics.ts";
 import type { LayoutPlan } from "../kinematics/layoutPlan.ts";
@@ -122,9 +123,7 @@ function movedCorner(
   if (travel === null) {
     return fail(
       "contactsByHandApart",
-      [
-        `On the ${side}, the wheel travels found by hand do not rise from the stop to the block. Check both, and the block's height.`,
-      ],
+      [messages.onWheelTravelsFound({ side })],
       `fullTravel.${side}.block.${wayOf(fitment)}`,
     );
   }

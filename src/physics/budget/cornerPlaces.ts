@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/budget.ts";
 import type { Corner, Fitment, LimitKind, Reading } from "../fitment.ts";
 import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import { type Fault, type Outcome, succeed } from "../outcome.ts";
@@ -151,9 +152,7 @@ function limitFault({ layout }: Fitment, { side, limits }: Corner): Fault | null
     if (!layoutRegistry[layout.kind].onArm) {
       return {
         code: "limitNotOnArm",
-        sentence: [
-          `${capital(readingName(id, kind))} is said to be on an arm, and this layout has none. Measure it at the wheel.`,
-        ],
+        sentence: [messages.isSaidToBe({ readingName: capital(readingName(id, kind)) })],
         reading: id,
       };
     }

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/budget.ts";
 import type { Corner, Fitment, Reading } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { standingNames } from "../readings/cornerReadings.ts";
@@ -27,21 +28,13 @@ export function gapReadingOf(corner: Corner): Outcome<GapReading> {
   if (only === undefined) {
     return fail(
       "gapMissing",
-      [
-        `Where the ${corner.side} stop stands is missing. Measure its gap, its height if it is pressed, or seat to pad if there is none.`,
-      ],
+      [messages.whereStopStandsIs({ side: corner.side })],
       `${corner.side}.gap`,
     );
   }
   return second === undefined
     ? succeed(only)
-    : fail(
-        "gapTwice",
-        [
-          `The ${corner.side} stop has a gap, a pressed height or a seat to pad at once. Keep the one that is true.`,
-        ],
-        second.id,
-      );
+    : fail("gapTwice", [messages.stopHasGapPressed({ side: corner.side })], second.id);
 }
 
 /**

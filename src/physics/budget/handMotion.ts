@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/budget.ts";
 import type { LayoutMotion } from "../motion/layoutMotion.ts";
 
 /** How the wheel moves as the stop closes: by a layout's own motion, or one led through contacts. */
@@ -8,14 +9,14 @@ export type TravelMotion = Pick<
 
 /** ẑ the layout's own motion; m1 and m2 at the first and the last contact. */
 export const handFormulas = {
-  factor: { text: "m_i: wheel travel by hand over the computed one", by: "z_i/ẑ_i" },
+  factor: { text: messages.mIWheelTravel, by: "z_i/ẑ_i" },
   before: "z = m1·ẑ",
   between: "m = m1 + (m2 − m1)·(s − s1)/(s2 − s1)",
   betweenTravel: "z = m·ẑ",
   beyond: "z = z of the last contact + m·(ẑ − ẑ there)",
   ratio: "R = m1·R̂",
   found: {
-    text: "s at which z is z_asked, found by search; the lines above show it",
+    text: messages.sAtWhichZ,
     by: "s",
   },
 } as const;

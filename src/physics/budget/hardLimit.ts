@@ -1,9 +1,10 @@
+import * as messages from "../../words/compiled/physics/budget.ts";
 import type { LimitKind } from "../fitment.ts";
 import type { LayoutMotion } from "../motion/layoutMotion.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 import type { QuantityId } from "../readings/readingId.ts";
-import { capital, length } from "../sentence.ts";
+import { capital, length, sentenceOf } from "../sentence.ts";
 import type { CornerModel } from "./cornerModel.ts";
 import type { CornerPlace, LimitPlaces } from "./cornerPlaces.ts";
 import type { TravelMotion } from "./handMotion.ts";
@@ -71,9 +72,7 @@ export function travelToHardLimit(
     if (!(Number.isFinite(perWheel) && perWheel > 0)) {
       return fail(
         "perWheelNotPositive",
-        [
-          `${capital(readingName(idOf(limit), kind))} must close by more than nothing per wheel travel.`,
-        ],
+        [messages.mustCloseByMore({ readingName: capital(readingName(idOf(limit), kind)) })],
         idOf(limit),
       );
     }
@@ -86,11 +85,10 @@ export function travelToHardLimit(
   if (first !== null) return succeed(first);
   return fail(
     "limitOutOfReach",
-    [
-      `${capital(readingName(idOf(one), one.kind))} is more than this suspension can move: it reaches `,
-      length(greatest),
-      " of wheel travel at most. Re-measure it.",
-    ],
+    sentenceOf(messages.isMoreThanThis, {
+      readingName: capital(readingName(idOf(one), one.kind)),
+      greatest: length(greatest),
+    }),
     idOf(one),
   );
 }

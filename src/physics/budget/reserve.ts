@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/budget.ts";
 /*
  * What is left of a wheel's travel past full compression, and what height of the stop would use it up. Lengths mm,
  * z wheel travel and s closing from the ride height. `share` (T + S)/(2·T) of a beam axle with one wheel up.
@@ -6,7 +7,7 @@
 export const reserveFormulas = {
   both: "reserve = z_h − z_u",
   oneWheel: "one wheel up: z at the wheel − z_u·2·T/(T + S)",
-  lesser: { text: "reserve = the lesser", by: "both or one" },
+  lesser: { text: "reserve = the lesser", by: messages.bothOrOne },
 } as const;
 
 export function reserveOf(hardLimit: number, fullStop: number): number {
@@ -20,7 +21,7 @@ export function oneWheelReserve(atWheel: number, fullStop: number, share: number
 export const targetFormulas = {
   both: "z_h − r",
   oneWheel: "one wheel up: (z at the wheel − r)·(T + S)/(2·T)",
-  lesser: { text: "s = the lesser", by: "both or one" },
+  lesser: { text: "s = the lesser", by: messages.bothOrOne },
 } as const;
 
 /** Wheel travel at which the stop is to be fully compressed. */

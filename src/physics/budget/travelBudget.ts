@@ -1,9 +1,10 @@
+import * as messages from "../../words/compiled/physics/budget.ts";
 import type { Corner, Fitment, LimitKind } from "../fitment.ts";
 import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 import type { QuantityId } from "../readings/readingId.ts";
-import { capital, length } from "../sentence.ts";
+import { capital, length, sentenceOf } from "../sentence.ts";
 import { type CornerAtMeans, cornerAtMeans, motionToDraw } from "./cornerAtMeans.ts";
 import { CornerModel, figure, figureCount } from "./cornerModel.ts";
 import type { CornerPlace } from "./cornerPlaces.ts";
@@ -126,30 +127,23 @@ function outOfReach(
   if (!kinematics.wheelTravel(gapMm).ok) {
     return fail(
       "gapOutOfReach",
-      [
-        `${capital(readingName(standsId))}, `,
-        length(gapMm),
-        ", is more than this suspension can close. Re-measure it and the arm's readings.",
-      ],
+      sentenceOf(messages.isMoreThanThisSuspension, {
+        readingName: capital(readingName(standsId)),
+        gapMm: length(gapMm),
+      }),
       standsId,
     );
   }
   if (!kinematics.wheelTravel(gapMm + stop.usableCompressionMm).ok) {
     return fail(
       "fullStopOutOfReach",
-      [
-        "This suspension cannot press the stop by its usable ",
-        length(stop.usableCompressionMm),
-        ` after ${readingName(standsId)} of `,
-        length(gapMm),
-        ". Re-measure the gap and the arm's readings.",
-      ],
+      sentenceOf(messages.thisSuspensionCannotPress, {
+        usableCompressionMm: length(stop.usableCompressionMm),
+        readingName: readingName(standsId),
+        gapMm: length(gapMm),
+      }),
       standsId,
     );
   }
-  return fail(
-    "limitOutOfReach",
-    ["The hard contact lies where this suspension cannot reach. Re-measure it."],
-    limit?.id ?? standsId,
-  );
+  return fail("limitOutOfReach", [messages.hardContactLiesWhere], limit?.id ?? standsId);
 }

@@ -1,5 +1,6 @@
+import * as messages from "../../words/compiled/physics/estimates.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { inModelUnits } from "../sentence.ts";
+import { inModelUnits, sentenceOf } from "../sentence.ts";
 import { type Estimate, isPositive, type Toleranced } from "./estimate.ts";
 
 /** A trailer's weight on the hitch, and the lever it works by. */
@@ -25,9 +26,7 @@ export function hitchLoad(
 ): Outcome<Estimate> {
   const usable = [tongue, overhang, wheelbase].every(isPositive);
   if (!usable || overhang.value >= wheelbase.value) {
-    return fail("hitchNotUsable", [
-      "The hitch stands behind the rear axle by less than the wheelbase. Check both lengths and the tongue weight.",
-    ]);
+    return fail("hitchNotUsable", [messages.hitchStandsBehindRear]);
   }
   const lever = overhang.value / wheelbase.value;
   const leverTol =
@@ -38,14 +37,14 @@ export function hitchLoad(
     return succeed({
       value: 0,
       tol: 0,
-      how: `none: a tongue weight of ${words(tongue.value)} lifts ${words(lifted)} off each front wheel`,
+      how: messages.noneTongueWeightOf({ words: words(tongue.value), words2: words(lifted) }),
     });
   }
   const value = (tongue.value * (1 + lever)) / 2;
   return succeed({
     value,
     tol: Math.hypot((tongue.tol * (1 + lever)) / 2, (tongue.value * leverTol) / 2),
-    how: `half of ${words(2 * value)}, which a tongue weight of ${words(tongue.value)} puts on the rear axle by its lever`,
+    how: messages.halfOfWhichTongue({ words: words(2 * value), words2: words(tongue.value) }),
   });
 }
 
@@ -59,19 +58,20 @@ export function hitchLoad(
  */
 export function upToRating(rating: Toleranced, corner: Toleranced): Outcome<Estimate> {
   if (!(isPositive(rating) && isPositive(corner))) {
-    return fail("ratingNotUsable", ["The axle's rating must be above 0. Read the label again."]);
+    return fail("ratingNotUsable", [messages.axlesRatingMustBe]);
   }
   const value = rating.value / 2 - corner.value;
   if (value < 0) {
-    return fail("ratingPassed", [
-      "This axle weighs ",
-      { kind: "mass", value: 2 * corner.value },
-      " now, more than its rating. Unload it, or check the label and the weight.",
-    ]);
+    return fail(
+      "ratingPassed",
+      sentenceOf(messages.thisAxleWeighsNow, { corner: { kind: "mass", value: 2 * corner.value } }),
+    );
   }
   return succeed({
     value,
     tol: Math.hypot(rating.tol / 2, corner.tol),
-    how: `the most that the axle's rating of ${inModelUnits([{ kind: "mass", value: rating.value }])} leaves, an upper bound`,
+    how: messages.mostThatAxlesRating({
+      inModelUnits: inModelUnits([{ kind: "mass", value: rating.value }]),
+    }),
   });
 }

@@ -1,5 +1,6 @@
+import * as messages from "../../words/compiled/physics/estimates.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { inModelUnits, length } from "../sentence.ts";
+import { inModelUnits, length, sentenceOf } from "../sentence.ts";
 import { type Estimate, isPositive, powerTolerance, type Toleranced } from "./estimate.ts";
 
 /** A round-wire helical compression spring. */
@@ -27,14 +28,10 @@ export const steelShearModulus: Toleranced = { value: 79_300, tol: 2_000 };
 export function coilSpringRate(coil: CoilDimensions): Outcome<Estimate> {
   const { wire, meanCoil, activeCoils, shearModulus } = coil;
   if (![wire, meanCoil, activeCoils, shearModulus].every(isPositive)) {
-    return fail("coilNotUsable", [
-      "Wire, coil diameter, number of coils and shear modulus must all be above 0. Re-measure.",
-    ]);
+    return fail("coilNotUsable", [messages.wireCoilDiameterNumber]);
   }
   if (wire.value >= meanCoil.value) {
-    return fail("coilNotUsable", [
-      "The wire cannot be as thick as the coil is wide. Re-measure both.",
-    ]);
+    return fail("coilNotUsable", [messages.wireCannotBeAs]);
   }
   const value =
     (shearModulus.value * wire.value ** 4) / (8 * meanCoil.value ** 3 * activeCoils.value);
@@ -46,15 +43,13 @@ export function coilSpringRate(coil: CoilDimensions): Outcome<Estimate> {
       [meanCoil, -3],
       [activeCoils, -1],
     ]),
-    how: inModelUnits([
-      "from the coil: wire ",
-      length(wire.value),
-      ", mean diameter ",
-      length(meanCoil.value),
-      ", ",
-      { kind: "count", value: activeCoils.value },
-      " active coils",
-    ]),
+    how: inModelUnits(
+      sentenceOf(messages.fromCoilWireMean, {
+        wire: length(wire.value),
+        meanCoil: length(meanCoil.value),
+        activeCoils: { kind: "count", value: activeCoils.value },
+      }),
+    ),
   });
 }
 
@@ -73,9 +68,7 @@ export function wheelRateFromCoil(coil: CoilDimensions, leverRatio: Toleranced):
   const rate = coilSpringRate(coil);
   if (!rate.ok) return rate;
   if (!isPositive(leverRatio)) {
-    return fail("leverRatioNotUsable", [
-      "The spring's lever ratio, wheel travel per spring travel, must be above 0. Re-measure it.",
-    ]);
+    return fail("leverRatioNotUsable", [messages.springsLeverRatioWheel]);
   }
   const value = rate.value.value / leverRatio.value ** 2;
   return succeed({
@@ -84,6 +77,6 @@ export function wheelRateFromCoil(coil: CoilDimensions, leverRatio: Toleranced):
       [rate.value, 1],
       [leverRatio, -2],
     ]),
-    how: `${rate.value.how}, ${inModelUnits(["at a lever ratio of ", { kind: "ratio", value: leverRatio.value }])}`,
+    how: `${rate.value.how}, ${inModelUnits(sentenceOf(messages.atLeverRatioOf, { leverRatio: { kind: "ratio", value: leverRatio.value } }))}`,
   });
 }

@@ -1,5 +1,6 @@
+import * as messages from "../../words/compiled/physics/estimates.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { inModelUnits } from "../sentence.ts";
+import { inModelUnits, sentenceOf } from "../sentence.ts";
 import { type Estimate, isPositive, powerTolerance, type Toleranced } from "./estimate.ts";
 
 /** Share of critical damping of a road vehicle's body on its springs. Common practice, adjustable. */
@@ -28,18 +29,16 @@ export function dampingFromShare(
 ): Outcome<DampingEstimate> {
   const ratio = { value: reboundPerBump, tol: 0 };
   if (![share, wheelRate, sprungMass, ratio].every(isPositive)) {
-    return fail("dampingShareNotUsable", [
-      "The share of critical damping must be above 0. So must the wheel rate, the sprung mass and the ratio of rebound to bump. Check them.",
-    ]);
+    return fail("dampingShareNotUsable", [messages.shareOfCriticalDamping]);
   }
   const critical = (2 * Math.sqrt(1000 * wheelRate.value * sprungMass.value)) / 1000;
   const mean = share.value * critical;
-  const how = inModelUnits([
-    { kind: "share", value: share.value },
-    " of critical, rebound ",
-    { kind: "count", value: reboundPerBump },
-    " × bump",
-  ]);
+  const how = inModelUnits(
+    sentenceOf(messages.ofCriticalReboundBump, {
+      share: { kind: "share", value: share.value },
+      reboundPerBump: { kind: "count", value: reboundPerBump },
+    }),
+  );
   const estimate = (value: number): Estimate => ({
     value,
     tol: powerTolerance(value, [

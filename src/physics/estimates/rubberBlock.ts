@@ -1,6 +1,7 @@
+import * as messages from "../../words/compiled/physics/estimates.ts";
 import type { CurvePoint } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { inModelUnits, length } from "../sentence.ts";
+import { inModelUnits, length, sentenceOf } from "../sentence.ts";
 import { type Estimate, isPositive, powerTolerance, type Toleranced } from "./estimate.ts";
 
 /** An old solid rubber block, bonded or held at both faces, pressed along its axis. */
@@ -98,28 +99,23 @@ const curveShares: readonly number[] = [0.2, 0.4, 0.6, 0.8, 1];
 export function rubberBlockCurve(block: RubberBlock): Outcome<RubberBlockEstimate> {
   const { shoreA, diameter, height } = block;
   if (!isPositive(shoreA) || shoreA.value < 20 || shoreA.value > 80) {
-    return fail("hardnessOutOfRange", [
-      "The estimate holds for a hardness of 20 to 80 Shore A. Re-measure the hardness; a harder block has to be tested.",
-    ]);
+    return fail("hardnessOutOfRange", [messages.estimateHoldsForHardness]);
   }
   if (!isPositive(diameter) || !isPositive(height)) {
-    return fail("blockNotUsable", [
-      "The diameter and height of the block must be above 0. Re-measure them.",
-    ]);
+    return fail("blockNotUsable", [messages.diameterAndHeightOf]);
   }
   const area = (Math.PI * diameter.value ** 2) / 4;
   const shape = shapeFactor(diameter.value, height.value);
   const modulus = compressionModulus(shoreA.value, shape);
   const rate = (modulus * area) / height.value;
   const usableCompressionMm = designCompression * height.value;
-  const how = inModelUnits([
-    "estimate from ",
-    { kind: "count", value: shoreA.value },
-    " Shore A, diameter ",
-    length(diameter.value),
-    ", height ",
-    length(height.value),
-  ]);
+  const how = inModelUnits(
+    sentenceOf(messages.estimateFromShoreDiameter, {
+      shoreA: { kind: "count", value: shoreA.value },
+      diameter: length(diameter.value),
+      height: length(height.value),
+    }),
+  );
   const tol = rateTolerance(block, rate, shape);
   return succeed({
     curve: curveShares.map((share) => {

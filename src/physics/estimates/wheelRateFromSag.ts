@@ -1,5 +1,6 @@
+import * as messages from "../../words/compiled/physics/estimates.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { inModelUnits, length } from "../sentence.ts";
+import { inModelUnits, length, sentenceOf } from "../sentence.ts";
 import { standardGravity } from "../standardGravity.ts";
 import { type Estimate, isPositive, powerTolerance, type Toleranced } from "./estimate.ts";
 
@@ -19,19 +20,13 @@ export function wheelRateFromSag(
   travelToContactMm: number | null,
 ): Outcome<Estimate> {
   if (!isPositive(load)) {
-    return fail("loadNotUsable", ["The load on this corner must be above 0. Weigh it again."]);
+    return fail("loadNotUsable", [messages.loadOnThisCorner]);
   }
   if (!isPositive(sag)) {
-    return fail("sagNotUsable", [
-      "The ride height must fall under the load. Measure it without and with the load.",
-    ]);
+    return fail("sagNotUsable", [messages.rideHeightMustFall]);
   }
   if (travelToContactMm !== null && sag.value >= travelToContactMm) {
-    return fail("stopTouched", [
-      "With ",
-      length(sag.value),
-      " of sag the stop already carries part of the load. Re-measure with a smaller load.",
-    ]);
+    return fail("stopTouched", sentenceOf(messages.withOfSagStop, { sag: length(sag.value) }));
   }
   const value = (load.value * standardGravity) / sag.value;
   return succeed({
@@ -40,11 +35,11 @@ export function wheelRateFromSag(
       [load, 1],
       [sag, -1],
     ]),
-    how: inModelUnits([
-      "from ",
-      length(sag.value),
-      " of sag under ",
-      { kind: "mass", value: load.value },
-    ]),
+    how: inModelUnits(
+      sentenceOf(messages.fromOfSagUnder, {
+        sag: length(sag.value),
+        load: { kind: "mass", value: load.value },
+      }),
+    ),
   });
 }

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/fullTravel.ts";
 import type { Side, TouchedPart } from "../fitment.ts";
 import type { QuantityId } from "../readings/readingId.ts";
 
@@ -24,7 +25,7 @@ export const touchedParts: readonly TouchedPart[] = [
 /** What happens at a contact, as the subject and verb of a clause. */
 export const partTouches: Readonly<Record<MetPart, string>> = {
   ...limitTouches,
-  block: "the block in the stop's place is met",
-  stop: "the stop meets its pad",
-  hose: "a hose, wire or line touches or pulls tight",
+  block: messages.blockInStopsPlace,
+  stop: messages.stopMeetsItsPad,
+  hose: messages.hoseWireOrLine,
 };

@@ -1,7 +1,8 @@
+import * as messages from "../../words/compiled/physics/fullTravel.ts";
 import type { Fitment, LimitKind } from "../fitment.ts";
 import { readingName } from "../readingNames.ts";
 import { isAngle } from "../readings/definitionOf.ts";
-import { capital, length, type Quantity, type Sentence } from "../sentence.ts";
+import { capital, length, type Quantity, type Sentence, sentenceOf } from "../sentence.ts";
 import type { ComparedCorner } from "./compareFullTravel.ts";
 import { type MetPart, partTouches, type SuspectId } from "./fullTravelCheck.ts";
 import type { Explanation } from "./likeliestWrong.ts";
@@ -18,12 +19,12 @@ function limitKind(fitment: Fitment, id: SuspectId): LimitKind | undefined {
 
 /** "the left gap"; of the hand check "the travel where the tire touches", "the start of the hand check". */
 export function suspectName(fitment: Fitment, id: SuspectId): string {
-  const [first, side, part = "", what] = id.split(".");
+  const [first, side = "", part = "", what] = id.split(".");
   if (first !== "fullTravel") return readingName(id, limitKind(fitment, id));
-  if (what === "blockHeight") return `the height of the block, ${side}`;
+  if (what === "blockHeight") return messages.heightOfBlock({ side });
   return part === "atRide"
-    ? `the start of the hand check, ${side}`
-    : `the hand check where ${partTouches[part as MetPart]}, ${side}`;
+    ? messages.startOfHandCheck({ side })
+    : messages.handCheckWhere({ part: partTouches[part as MetPart], side });
 }
 
 function quantity(id: SuspectId, value: number): Quantity {
@@ -32,8 +33,8 @@ function quantity(id: SuspectId, value: number): Quantity {
 }
 
 const slipWords = {
-  unit: " That is what it would be if inches and millimeters were mixed up.",
-  sign: " That is what it would be with its sign reversed.",
+  unit: messages.thatIsWhatIt,
+  sign: messages.thatIsWhatItWould,
 } as const;
 
 /** The suspects that what was found can't tell apart, the likeliest first. */
@@ -52,27 +53,26 @@ export function likeliestSentence(fitment: Fitment, corner: ComparedCorner): Sen
   if (first === undefined) return null;
   const name = suspectName(fitment, first.id);
   const begin: Sentence = first.explains
-    ? [`${capital(name)} is likeliest wrong.`]
-    : [`No single reading explains it; ${name} comes nearest.`];
+    ? [messages.isLikeliestWrong({ name: capital(name) })]
+    : [messages.noSingleReadingExplains({ name })];
   const change: Sentence =
     first.wouldBe === null
-      ? [
-          " The wheel would have been ",
-          length(Math.abs(first.change)),
-          ` ${first.change > 0 ? "below" : "above"} its ride height where the travel was counted from.`,
-        ]
-      : [" It would have to be ", quantity(first.id, first.wouldBe), "."];
+      ? sentenceOf(messages.wheelWouldHaveBeen, {
+          change: length(Math.abs(first.change)),
+          hasChange: first.change > 0,
+        })
+      : sentenceOf(messages.itWouldHaveTo, { quantity: quantity(first.id, first.wouldBe) });
   const slip = first.slip === null ? "" : slipWords[first.slip];
-  const again = others.length === 0 ? "" : ` Or it is ${names(fitment, others)}.`;
+  const again = others.length === 0 ? "" : messages.orItIs({ names: names(fitment, others) });
   return [
     ...begin,
     ...change,
-    `${slip}${again} ${others.length === 0 ? "Re-measure it." : `Re-measure these, ${name} first.`}`,
+    messages.reMeasureIt({ slip, again, noOthers: others.length === 0, name }),
   ];
 }
 
 function names(fitment: Fitment, explanations: readonly Explanation<SuspectId>[]): string {
-  return explanations.map(({ id }) => suspectName(fitment, id)).join(", or ");
+  return explanations.map(({ id }) => suspectName(fitment, id)).join(messages.or);
 }
 
 /** Something harder than the stop that touches too early; no: before the stop, unsure: it may be. */
@@ -86,21 +86,18 @@ export function hardContacts(corner: ComparedCorner): readonly HardContact[] {
   return corner.contacts.flatMap(({ part, afterFullStop, beforeStop }): HardContact[] => {
     const touches = capital(`${partTouches[part]}, ${corner.side}`);
     if (beforeStop) {
-      const sentence = [`${touches}, before the stop meets its pad. Do not drive it like this.`];
+      const sentence = [messages.beforeStopMeetsIts({ touches })];
       return [{ state: "no", sentence }];
     }
     if (afterFullStop === null || afterFullStop.state === "ok") return [];
     if (afterFullStop.state === "no") {
-      const sentence = [
-        `${touches}, `,
-        length(-afterFullStop.leftMm),
-        " of wheel travel before the stop is fully compressed. Do not drive it like this.",
-      ];
+      const sentence = sentenceOf(messages.ofWheelTravelBefore, {
+        touches,
+        leftMm: length(-afterFullStop.leftMm),
+      });
       return [{ state: "no", sentence }];
     }
-    const sentence = [
-      `${touches}, too close to full compression of the stop to tell which comes first.`,
-    ];
+    const sentence = [messages.tooCloseToFull({ touches })];
     return [{ state: "unsure", sentence }];
   });
 }
@@ -118,19 +115,18 @@ export function fullTravelLine(
   const beyond = compared.filter(({ computed }) => computed?.agrees === false).length;
   const hard = corners.reduce((sum, corner) => sum + hardContacts(corner).length, 0);
   const wrong = corners.flatMap((corner) => likeliest(corner).slice(0, 1));
-  const named = fitment === null ? "" : `, likeliest wrong ${names(fitment, wrong)}`;
-  const found = `${contacts.length} ${contacts.length === 1 ? "contact" : "contacts"} by hand`;
+  const named = fitment === null ? "" : messages.likeliestWrong({ names: names(fitment, wrong) });
+  const found = messages.contact({ contacts: contacts.length });
   const counted =
-    compared.length === contacts.length ? found : `${found}, ${compared.length} compared`;
+    compared.length === contacts.length
+      ? found
+      : messages.compared({ found, compared: compared.length });
   const verdict =
     beyond === 0
       ? compared.length === 0
         ? "."
-        : ": all agree within their margins of error."
-      : `: ${beyond} beyond the margin of error${named}.`;
-  const hardWords =
-    hard === 0
-      ? ""
-      : ` ${hard} hard ${hard === 1 ? "contact comes" : "contacts come"} before or near full compression of the stop.`;
+        : messages.allAgreeWithinTheir
+      : messages.beyondMarginOfError({ beyond, named });
+  const hardWords = hard === 0 ? "" : messages.hardContactComes({ hard });
   return [`${counted}${verdict}${hardWords}`];
 }

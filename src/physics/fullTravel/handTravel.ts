@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/fullTravel.ts";
 import type { FullTravelCheck, FullTravelCorner, Reading } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { checkedMean } from "../uncertainty/checkedMean.ts";
@@ -38,9 +39,7 @@ export function handTravels(
   if (heights && atRide === undefined) {
     return fail(
       "heightMissing",
-      [
-        `The height from hub to fender at ride, ${corner.side}, is missing. Measure it as the vehicle stands on its wheels.`,
-      ],
+      [messages.heightFromHubTo({ side: corner.side })],
       `${place}.atRide`,
     );
   }
@@ -55,9 +54,7 @@ export function handTravels(
     if (travelMm < 0) {
       return fail(
         "heightNotLess",
-        [
-          `The height where ${partTouches[part]}, ${corner.side}, is more than at ride: the wheel would have gone down. Re-measure both.`,
-        ],
+        [messages.heightWhereIsMore({ part: partTouches[part], side: corner.side })],
         id,
       );
     }

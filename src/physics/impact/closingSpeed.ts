@@ -1,8 +1,9 @@
+import * as messages from "../../words/compiled/physics/impact.ts";
 import type { Kinematics } from "../kinematics/kinematics.ts";
 import { type DormandPrince, stageCount } from "./dormandPrince.ts";
 import type { QuarterCar } from "./quarterCar.ts";
 
-export const closingSpeedFormula = "greatest ẋ as the stop is met, x > 0";
+export const closingSpeedFormula = messages.greatestAsStopIs;
 
 /** The greatest speed at which a stop closes over a run, mm/s. */
 export class ClosingSpeed {

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/impact.ts";
 import type { DesignEvent, EventResult } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { standardGravity } from "../standardGravity.ts";
@@ -57,7 +58,7 @@ export const runFormulas = {
   peakCompressionMm: "greatest x = s(z) − g",
   energyInJ: "∫ F·ẋ dt while ẋ > 0",
   energyOutJ: "−∫ F·ẋ dt while ẋ < 0",
-  leaveSpeedMmPerS: "greatest −ż as the wheel leaves the stop",
+  leaveSpeedMmPerS: messages.greatestAsWheelLeaves,
   tyreOffMs: "time in the run with kt·(zu − road) ≥ W, ms",
 } as const;
 
@@ -88,9 +89,7 @@ export function simulateImpact(
   return new ImpactIntegration(setup, event.kind, profile.value, options).run();
 }
 
-const tooStiff = fail<ImpactRun>("impactTooStiff", [
-  "The impact could not be worked out: a rate or a damping is far stiffer than the masses allow. Check the stop's curve, the rates and the damping.",
-]);
+const tooStiff = fail<ImpactRun>("impactTooStiff", [messages.impactCouldNotBe]);
 
 class ImpactIntegration {
   readonly #setup: ImpactSetup;
@@ -191,9 +190,7 @@ class ImpactIntegration {
       if (this.#hasFailed()) break;
     }
     if (this.#peaks.wheelTravel > this.#setup.kinematics.range[1]) {
-      return fail("impactPastReach", [
-        "In this event the wheel would rise farther than the layout can move. Measure what limits its travel, or check the arm's readings.",
-      ]);
+      return fail("impactPastReach", [messages.inThisEventWheel]);
     }
     const energy = car.energy(solver.time, solver.state);
     return succeed({
@@ -374,8 +371,6 @@ class ImpactIntegration {
   #failure(): Outcome<ImpactRun> {
     return this.#solver.state.every(Number.isFinite) && this.#solver.next.every(Number.isFinite)
       ? tooStiff
-      : fail("impactNotFinite", [
-          "The impact could not be worked out from these values. Check the masses, rates and damping.",
-        ]);
+      : fail("impactNotFinite", [messages.impactCouldNotBeWorked]);
   }
 }

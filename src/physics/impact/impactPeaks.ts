@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/impact.ts";
 import { type DormandPrince, stageCount } from "./dormandPrince.ts";
 import { greatestInside } from "./greatestInside.ts";
 import type { QuarterCar } from "./quarterCar.ts";
@@ -25,8 +26,8 @@ type Rows = Pick<QuarterCar, "stateCount" | "rowLength"> & { readonly column: Fo
 export const peakFormulas = {
   peakWheelTravelMm: "greatest z = zu − zs",
   peakStopForceN: "greatest F = max(0, F_static(x)·(e + h·σ) + Σq + c_stop·ẋ)",
-  peakAccelerationG: "greatest z̈s, upward, in g",
-  bodyRiseMm: "greatest zs above its rest",
+  peakAccelerationG: messages.greatestZSUpward,
+  bodyRiseMm: messages.greatestZsAboveIts,
 } as const;
 
 /** Greatest wheel travel, stop force, upward sprung acceleration and rise of the body of a run. */

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/impact.ts";
 import { cornerAtMeans } from "../budget/cornerAtMeans.ts";
 import type { Corner, Fitment, Ride, RideQuantity } from "../fitment.ts";
 import type { Kinematics } from "../kinematics/kinematics.ts";
@@ -83,11 +84,7 @@ export function impactSetupOf(
   const { unsprungMassKg, payloadPerCornerKg: payloadKg, ...rates } = ride.value;
   const sprungMassKg = mass.value - unsprungMassKg + payloadKg;
   if (!(sprungMassKg > 0)) {
-    return fail(
-      "noSprungMass",
-      ["The corner weight must be more than the unsprung mass. Check both."],
-      `${corner.side}.cornerMassKg`,
-    );
+    return fail("noSprungMass", [messages.cornerWeightMustBe], `${corner.side}.cornerMassKg`);
   }
   return settled(
     {
@@ -118,7 +115,7 @@ export function settled(
   const scale = change.stopScale ?? 1;
   const extra = change.extraHeightMm ?? 0;
   if (!(scale > 0 && Number.isFinite(scale) && Number.isFinite(extra))) {
-    return fail("changeNotUsable", ["The stiffness or height to try is not a usable number."]);
+    return fail("changeNotUsable", [messages.stiffnessOrHeightTo]);
   }
   const changed = {
     ...setup,
@@ -149,7 +146,7 @@ export function undampedTwin(setup: ImpactSetup): Outcome<ImpactSetup> {
 function unknown(id: string): Outcome<never> {
   return fail(
     "rideUnknown",
-    [`Impacts cannot be worked out without ${readingName(id)}. Enter it, or estimate it.`],
+    [messages.impactsCannotBeWorked({ readingName: readingName(id) })],
     id,
   );
 }
@@ -164,7 +161,7 @@ function neededRide(ride: Ride, loaded: boolean): Outcome<NeededRide> {
     if (!(value < 1e9 && (mayBeZero ? value >= 0 : value > 0))) {
       return fail(
         "rideNotUsable",
-        [`${capital(readingName(id))} cannot have this value. Check it.`],
+        [messages.cannotHaveThisValue({ readingName: capital(readingName(id)) })],
         id,
       );
     }

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/impact.ts";
 import type { DesignEvent, HumpEvent, ObstacleEvent } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { standardGravity } from "../standardGravity.ts";
@@ -126,7 +127,7 @@ export function roadProfile(event: DesignEvent): Outcome<RoadProfile> {
   const finite = (value: number) => Number.isFinite(value) && value <= 1e6;
   if (event.kind === "landing") {
     if (!(event.heightM >= 0 && finite(event.heightM))) {
-      return fail("eventNotUsable", ["The height of the landing must be 0 or more. Correct it."]);
+      return fail("eventNotUsable", [messages.heightOfLandingMust]);
     }
     return succeed({
       bump: flatGround,
@@ -144,14 +145,10 @@ export function roadProfile(event: DesignEvent): Outcome<RoadProfile> {
     finite(speed) &&
     finite(event.lengthM / speed);
   if (!usable) {
-    return fail("eventNotUsable", [
-      "The bump needs a height of 0 or more, and a length and a speed above 0. Correct them.",
-    ]);
+    return fail("eventNotUsable", [messages.bumpNeedsHeightOf]);
   }
   if (event.kind === "hump" && !(2 * event.heightM < event.lengthM)) {
-    return fail("eventNotUsable", [
-      "The speed bump must be less than half as high as it is long. Correct its height or length.",
-    ]);
+    return fail("eventNotUsable", [messages.speedBumpMustBe]);
   }
   const bump = event.kind === "hump" ? new CircularHump(event) : new RoundedBump(event);
   return succeed({ bump, endS: bump.endS + afterBumpS, startSpeed: 0 });

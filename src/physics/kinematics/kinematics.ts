@@ -1,9 +1,10 @@
+import * as messages from "../../words/compiled/physics/kinematics.ts";
 import type { Interval, Layout, Linkage } from "../fitment.ts";
 import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import type { LayoutMotion } from "../motion/layoutMotion.ts";
 import type { AxleMovement } from "../motion/straightMotion.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { length, type Sentence } from "../sentence.ts";
+import { length, type Sentence, sentenceOf } from "../sentence.ts";
 import { ClosingTable } from "./closingTable.ts";
 import { layoutPlan } from "./layoutPlan.ts";
 import type { MeasuredSide } from "./measuredPlaces.ts";
@@ -37,7 +38,7 @@ interface LayoutKinematics extends Kinematics {
 }
 
 /** R at a wheel travel. */
-export const ratioFormula = { text: "R = 1/(ds/dz) at that wheel travel", by: "1 / ds/dz" };
+export const ratioFormula = { text: "R = 1/(ds/dz) at that wheel travel", by: messages.n1DsDz };
 
 /**
  * The kinematics of a layout at its mean readings.
@@ -64,18 +65,15 @@ export function kinematicsOf(
     linkage,
     armPointTravel: (distance, clearance) => {
       if (!hasArm) {
-        return fail("noArm", [
-          "This suspension has no arm to measure a clearance on. Measure it at the wheel.",
-        ]);
+        return fail("noArm", [messages.thisSuspensionHasNo]);
       }
       const travel = motion.armPointTravel(distance, clearance);
       return isWithin(range, travel)
         ? succeed(travel)
-        : fail("unreachable", [
-            "That point of the arm cannot rise by ",
-            length(clearance),
-            ". Check its distance from the pivot line and the clearance.",
-          ]);
+        : fail(
+            "unreachable",
+            sentenceOf(messages.thatPointOfArm, { clearance: length(clearance) }),
+          );
     },
   });
 }
@@ -99,8 +97,8 @@ export function kinematicsFrom(motion: AskedMotion): Kinematics {
   const slopes = new Float64Array(3);
   const wheelSentence = (z: number): Sentence =>
     Number.isFinite(z)
-      ? ["The suspension cannot reach a wheel travel of ", length(z), ". Check the readings."]
-      : ["A wheel travel is not a usable number. Check the readings."];
+      ? sentenceOf(messages.suspensionCannotReachWheel, { z: length(z) })
+      : [messages.wheelTravelIsNot];
   const closing = (z: number): number => {
     motion.fromRide();
     return isWithin(range, z) ? motion.closing(z) : Number.NaN;
@@ -118,8 +116,8 @@ export function kinematicsFrom(motion: AskedMotion): Kinematics {
       return fail(
         "unreachable",
         Number.isFinite(s)
-          ? ["The suspension cannot close the stop by ", length(s), ". Check the readings."]
-          : ["A closing of the stop is not a usable number. Check the readings."],
+          ? sentenceOf(messages.suspensionCannotCloseStop, { s: length(s) })
+          : [messages.closingOfStopIs],
       );
     },
     ratio: (z) => {

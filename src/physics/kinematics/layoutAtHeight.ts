@@ -1,6 +1,7 @@
+import * as messages from "../../words/compiled/physics/kinematics.ts";
 import type { Layout } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { length } from "../sentence.ts";
+import { length, sentenceOf } from "../sentence.ts";
 import { kinematicsOf } from "./kinematics.ts";
 import { layoutPlan } from "./layoutPlan.ts";
 import { planFault } from "./planFault.ts";
@@ -40,11 +41,13 @@ export function layoutAtHeight(
   if (!kinematics.ok) return kinematics;
   const closed = kinematics.value.closing(-raisedMm);
   if (!closed.ok) {
-    return fail("heightOutOfReach", [
-      "The ride height is ",
-      length(Math.abs(raisedMm)),
-      ` ${raisedMm > 0 ? "above" : "below"} the usual one, which this suspension cannot reach by its springs. Re-measure the ride height, from the wheel's center to the fender.`,
-    ]);
+    return fail(
+      "heightOutOfReach",
+      sentenceOf(messages.rideHeightIsAbove, {
+        raisedMm: length(Math.abs(raisedMm)),
+        hasRaisedMm: raisedMm > 0,
+      }),
+    );
   }
   const { motion } = plan.value;
   const slopes = new Float64Array(3);

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/kinematics.ts";
 import type { Layout, Linkage } from "../fitment.ts";
 import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import type { LayoutMotion } from "../motion/layoutMotion.ts";
@@ -47,9 +48,7 @@ function wheelPerOuterFault({ wheelPerOuter = 1, wheelPerOuterTol = 0 }: Layout)
   if (isFactor(wheelPerOuter) && wheelPerOuterTol >= 0 && wheelPerOuterTol <= 1e3) return null;
   return {
     code: "wheelPerOuterNotPositive",
-    sentence: [
-      "The wheel's travel per travel of the outer joint must be a number above zero, its ± zero or more.",
-    ],
+    sentence: [messages.wheelsTravelPerTravel],
     reading: "wheelPerOuter",
   };
 }

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/kinematics.ts";
 import type { GeometryReadingName } from "../fitment.ts";
 import { geometryRegistry } from "../layouts/geometryRegistry.ts";
 import type { MotionFault } from "../motion/layoutMotion.ts";
@@ -16,52 +17,52 @@ interface Told {
 
 const leverLost: Told = {
   code: "leverLost",
-  text: "With these angles the stop's axis points along the arm, so it has no lever. Re-measure the lean and the angles.",
+  text: messages.withTheseAnglesStops,
   readings: ["stopLean", "jointToTopLean", "stopLineAngle", "mountLineAngle", "armAngle"],
 };
 
 const armTooSteep = (name: GeometryReadingName): Told => ({
   code: "armTooSteep",
-  text: "The arm stands upright, so it cannot move the wheel. Re-measure the arm angle.",
+  text: messages.armStandsUprightSo,
   readings: [name],
 });
 
 const told: Readonly<Record<MotionFault, Told>> = {
   lengthLost: {
     code: "lengthLost",
-    text: "A length must be above zero. Re-measure it.",
+    text: messages.lengthMustBeAbove,
     readings: [],
   },
   boltsApart: {
     code: "boltsApart",
-    text: "The distances from the two bolts do not meet in one point. Re-measure all three, straight from the bolt centers.",
+    text: messages.distancesFromTwoBolts,
     readings: [],
   },
   heightsApart: {
     code: "heightsApart",
-    text: "The heights differ by more than the arm is long. Re-measure them, from the same level ground.",
+    text: messages.heightsDifferByMore,
     readings: [],
   },
   angleTooSteep: leverLost,
   leverLost,
   degenerateTriangle: {
     code: "degenerateTriangle",
-    text: "With these readings the pivot and the shock's two mounts do not form a triangle. Re-measure the shock length and the lean.",
+    text: messages.withTheseReadingsPivot,
     readings: ["damperLength", "jointToTop"],
   },
   jointsTooClose: {
     code: "jointsTooClose",
-    text: "With these readings the two arms nearly meet at their joints. Re-measure the joint height and the inset.",
+    text: messages.withTheseReadingsTwo,
     readings: ["jointHeight"],
   },
   linkageStretched: {
     code: "linkageStretched",
-    text: "With these readings the other arm points along the wheel carrier. Re-measure the angles of both arms.",
+    text: messages.withTheseReadingsOther,
     readings: ["otherArmAngle", "otherOuterHeight", "armAngle"],
   },
   wheelDoesNotRise: {
     code: "wheelDoesNotRise",
-    text: "With these readings the wheel does not rise with its arm. Re-measure the other arm and the tire's offset.",
+    text: messages.withTheseReadingsWheel,
     readings: ["tyreOffset", "otherArmAngle"],
   },
 };
@@ -91,7 +92,7 @@ function toldOf(
     if (!(motion instanceof StraightMotion)) return leverLost;
     return {
       code: "stopLeansFlat",
-      text: "The stop lies flat, so the wheel cannot close it. Re-measure its lean.",
+      text: messages.stopLiesFlatSo,
       readings: ["stopLean"],
     };
   }

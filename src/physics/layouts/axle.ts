@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/layouts.ts";
 import { StraightMotion } from "../motion/straightMotion.ts";
 import type { LayoutDefinition } from "./layoutDefinition.ts";
 import { across, along, leaning } from "./plane.ts";
@@ -19,7 +20,7 @@ const readings = {
   },
   stopSpacing: {
     sort: "length",
-    name: "spacing of the stops",
+    name: messages.spacingOfStops,
     believable: [200, 2400],
     typical: 900,
     usualTolerance: usual.longTape,
@@ -33,7 +34,7 @@ const readings = {
 const linkages = {
   axle: {
     doubt: 0.03,
-    source: "The axle rises level, both wheels together; the stop closes along its axis.",
+    source: messages.axleRisesLevelBoth,
   },
 } as const;
 

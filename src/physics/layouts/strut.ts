@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/layouts.ts";
 import { TriangleContact } from "../motion/contact/triangleContact.ts";
 import { StrutPath } from "../motion/path/strutPath.ts";
 import { StraightMotion } from "../motion/straightMotion.ts";
@@ -12,7 +13,7 @@ import type { ReadingOf } from "./readings/sharedReadings.ts";
 const readings = {
   lowerArmLength: {
     sort: "length",
-    name: "length of the lower arm",
+    name: messages.lengthOfLowerArm,
     believable: [120, 1000],
     typical: 330,
     usualTolerance: usual.tape,
@@ -22,7 +23,7 @@ const readings = {
   },
   lowerArmAngle: {
     sort: "angle",
-    name: "angle of the lower arm",
+    name: messages.angleOfLowerArm,
     believable: [-35, 35],
     typical: 6,
     usualTolerance: usual.angle,
@@ -32,7 +33,7 @@ const readings = {
   },
   jointToTop: {
     sort: "length",
-    name: "distance from the lower joint to the strut's top mount",
+    name: messages.distanceFromLowerJoint,
     believable: [300, 1200],
     typical: 560,
     usualTolerance: usual.longTape,
@@ -42,7 +43,7 @@ const readings = {
   },
   jointToTopLean: {
     sort: "angle",
-    name: "lean of the line from the lower joint to the strut's top mount",
+    name: messages.leanOfLineFrom,
     believable: [-45, 60],
     typical: 12,
     usualTolerance: usual.lean,
@@ -59,11 +60,11 @@ type StrutLinkage = keyof typeof linkages;
 const linkages = {
   strutArm: {
     doubt: 0.02,
-    source: "Triangle of the arm's pivot, the lower joint and the strut's top mount; R = dz/ds.",
+    source: messages.triangleOfArmsPivot,
   },
   straight: {
     doubt: 0.04,
-    source: "The stop closes along its own leaning axis as the wheel rises.",
+    source: messages.stopClosesAlongIts,
   },
 } as const;
 
@@ -80,7 +81,7 @@ export const strut = {
   closer: {
     parts: ["armUnderStrut", "wheelByJoint"],
     first: "lowerArmLength",
-    ask: "measure the arm under the strut as well",
+    ask: messages.measureArmUnderStrut,
     from: "straight",
     to: "strutArm",
     ofTwoArms: false,

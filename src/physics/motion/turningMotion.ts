@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/motion.ts";
 import type { StopContact } from "./contact/stopContact.ts";
 import { LayoutMotion, leastCosine, type MotionFault, type Standing } from "./layoutMotion.ts";
 import type { MeasuredAngle, QuantityFault } from "./measuredQuantity.ts";
@@ -9,7 +10,7 @@ export const turningFormulas = {
   ratio: "R = (dz/dα)/(ds/dα)",
   armPoint: "α = θ0 − asin(sin θ0 − c/d)",
   found: {
-    text: "α at which z is z_asked, found by search; the lines below show it",
+    text: messages.atWhichZIs,
     by: "α",
   },
 } as const;

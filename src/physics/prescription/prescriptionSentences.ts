@@ -1,6 +1,7 @@
+import * as messages from "../../words/compiled/physics/prescription.ts";
 import type { Assessment, Check, Fitment, Side, Stop } from "../fitment.ts";
 import { limitTouches, readingName } from "../readingNames.ts";
-import { length, type Sentence, spacer } from "../sentence.ts";
+import { length, type Sentence, sentenceOf, spacer } from "../sentence.ts";
 import { secantRate, stiffnessClassOf } from "../stop/stiffnessClass.ts";
 import { stopCurve } from "../stop/stopCurve.ts";
 import { sided } from "../verdict/reason.ts";
@@ -14,11 +15,7 @@ import type { Freed } from "./whatFrees.ts";
 export function sitsOnStopSentence(fitment: Fitment): Sentence {
   const [worst] = fitment.stop.duty === "carry" ? [] : pressedSides(fitment);
   if (worst === undefined) return [];
-  return [
-    "It sits on its stop, pressed by ",
-    length(worst.pressedMm),
-    ` on the ${worst.side}: look at springs and load first.`,
-  ];
+  return sentenceOf(messages.itSitsOnIts, { pressedMm: length(worst.pressedMm), side: worst.side });
 }
 
 /** What to do, in one sentence. */
@@ -27,42 +24,41 @@ export function combinationSentence(
   combination: Combination,
   judgement: Pick<Judgement, "state" | "unknown">,
 ): Sentence {
-  const where = fitment.corners.length > 1 ? " on both sides" : "";
+  const where = fitment.corners.length > 1 ? messages.onBothSides : "";
   const { change, spacerMm } = combination;
   const missing = fitment.corners.some(({ seatToPad }) => seatToPad !== undefined);
   switch (change) {
     case "nothing":
-      if (missing) return [`Fit this stop${where}: its height is right here.`];
+      if (missing) return [messages.fitThisStopIts({ where })];
       return [
         judgement.unknown.length > 0
-          ? "Leave the height as it is."
+          ? messages.leaveHeightAsIt
           : judgement.state === "ok"
-            ? "Leave it as it is: this stop fits at this height."
-            : "Leave it as it is: nothing that was tried is better.",
+            ? messages.leaveItAsIt
+            : messages.leaveItAsItIs,
       ];
     case "spacer":
-      return ["Put a spacer of ", spacer(spacerMm), ` under the stop${where}.`];
+      return sentenceOf(messages.putSpacerOfUnder, { spacerMm: spacer(spacerMm), where });
     case "stop":
-      return [
-        "Fit ",
-        ...stopWords(fitment, combination),
-        where === "" ? " on this side." : `${where}.`,
-      ];
+      return sentenceOf(messages.fitOnThisSide, {
+        stop: stopWords(fitment, combination),
+        noWhere: where === "",
+        where,
+      });
     case "both":
-      return [
-        "Fit ",
-        ...stopWords(fitment, combination),
-        where === "" ? " on a spacer of " : `${where}, each on a spacer of `,
-        spacer(spacerMm),
-        ".",
-      ];
+      return sentenceOf(messages.fitOnSpacerOf, {
+        stop: stopWords(fitment, combination),
+        noWhere: where === "",
+        where,
+        spacerMm: spacer(spacerMm),
+      });
   }
 }
 
 /** "Tall firm (HL-3130, revision B)": as it is named and as it is ordered. */
 function orderedWords({ name, partNumber, revision }: Stop): string {
   if (partNumber === undefined) return name;
-  return `${name} (${partNumber}${revision === undefined ? "" : `, revision ${revision}`})`;
+  return `${name} (${partNumber}${revision === undefined ? "" : messages.revision({ revision })})`;
 }
 
 /** A stop that can be ordered, or the fitted build in another stiffness class. */
@@ -75,11 +71,10 @@ export function stopWords(
   const own = rateOf(fitment.stop);
   const isNamed = stop.name !== fitment.stop.name || stop.partNumber !== undefined;
   if (isNamed || rate === null || own === null) return [orderedWords(stop)];
-  return [
-    rate > own ? "a stiffer stop" : "a softer stop",
-    " of the same build, class ",
-    { kind: "stiffnessClass", value: stiffnessClassOf(rate) },
-  ];
+  return sentenceOf(messages.stifferStop, {
+    hasRate: rate > own,
+    stiffnessClassOf: { kind: "stiffnessClass", value: stiffnessClassOf(rate) },
+  });
 }
 
 function rateOf(stop: Stop): number | null {
@@ -89,8 +84,8 @@ function rateOf(stop: Stop): number | null {
 
 export function heightOnlySentence({ judgement }: Trial): Sentence {
   return judgement.unknown.includes("earlyContact")
-    ? ["For height alone: how often it is met and how stiff it must be need the ride data."]
-    : ["For height alone: how stiff it must be needs the ride data and a design event."];
+    ? [messages.forHeightAloneHow]
+    : [messages.forHeightAloneHowStiff];
 }
 
 /** Why the best there is needs care: the check's own sentence. */
@@ -108,15 +103,11 @@ export function whySentence({ assessment }: Trial): Sentence | null {
  * Source: Government of South Australia, suspension modification (sa.gov.au): travel is not to be cut by more
  * than a third of what the vehicle's maker specified; others ask for the same.
  */
-export const travelKeptSentence: Sentence = [
-  "It leaves less than two thirds of the free travel that the vehicle had. South Australia's rules on vehicle modification (sa.gov.au) ask for two thirds, as others do; local rules decide.",
-];
+export const travelKeptSentence: Sentence = [messages.itLeavesLessThan];
 
 export function oneSideSentence({ corners: [corner] }: Fitment): Sentence {
   const other = corner?.side === "left" ? "right" : "left";
-  return [
-    `Only the ${corner?.side ?? "one side"} was measured. Measure the ${other} before you fit it there.`,
-  ];
+  return [messages.onlyWasMeasuredMeasure({ side: corner?.side ?? messages.oneSide, other })];
 }
 
 /** Classes from which on the events do not decide the stiffness. Common practice. */
@@ -129,21 +120,18 @@ export function allWorkSentence({ assessment: { corners } }: Trial): Sentence | 
   const least = both[0];
   const greatest = both.at(-1);
   if (least === undefined || greatest === undefined || both.length < manyClasses) return null;
-  return [
-    "These events do not decide the stiffness: all from ",
-    { kind: "stiffnessClass", value: least },
-    " to ",
-    { kind: "stiffnessClass", value: greatest },
-    " pass. A softer one is gentler and is pressed deeper, a stiffer one hits harder and keeps more in reserve.",
-  ];
+  return sentenceOf(messages.theseEventsDoNot, {
+    least: { kind: "stiffnessClass", value: least },
+    greatest: { kind: "stiffnessClass", value: greatest },
+  });
 }
 
 const blocks: Readonly<Record<Check["id"], string>> = {
-  clearance: "something hard touches before the stop is fully compressed",
-  earlyContact: "the stop touches too soon",
-  stiffness: "none takes the hits",
-  balance: "left and right differ",
-  plausible: "a reading is not believed",
+  clearance: messages.somethingHardTouchesBefore,
+  earlyContact: messages.stopTouchesTooSoon,
+  stiffness: messages.noneTakesHits,
+  balance: messages.leftAndRightDiffer,
+  plausible: messages.readingIsNotBelieved,
 };
 
 /** Which reading stands in the way; the check's own sentence says why. */
@@ -152,13 +140,15 @@ function notYet(
   side: Side,
   fitment: Fitment,
 ): Sentence {
-  if (reading === undefined) return ["Nothing can be prescribed yet. ", ...sentence];
+  if (reading === undefined) return sentenceOf(messages.nothingCanBePrescribed, { sentence });
   const kind = fitment.corners
     .find((corner) => corner.side === side)
     ?.limits.find((_, index) => reading === `${side}.limits.${index}`)?.kind;
   const verb = reading.startsWith("ride.") ? "find" : "measure";
-  const closer = kind === undefined && reading.includes(".limits.") ? "" : ", or more closely";
-  return [`Nothing can be prescribed yet: ${verb} ${readingName(reading, kind)} first${closer}.`];
+  const closer = kind === undefined && reading.includes(".limits.") ? "" : messages.orMoreClosely;
+  return [
+    messages.nothingCanBePrescribedYet({ verb, readingName: readingName(reading, kind), closer }),
+  ];
 }
 
 /** The readings do not fit together: which to take again. Null where they do. */
@@ -189,9 +179,7 @@ export function blockedSentence(
   blockedBy: readonly Blocked[],
 ): Sentence {
   if (nearest === null) {
-    return [
-      "No stop that was tried is short enough: each would be pressed with the vehicle standing.",
-    ];
+    return [messages.noStopThatWas];
   }
   const [doubted] = nearest.assessment.corners.flatMap(({ side, checks }) =>
     checks
@@ -209,59 +197,55 @@ export function blockedSentence(
   const where = ({ side }: Blocked, index: number): string => {
     if (fitment.corners.length < 2) return "";
     const both = words.filter((each) => each === words[index]).length > 1;
-    return both ? "on both sides " : `on the ${side} `;
+    return both ? messages.onBothSides2 : messages.on({ side });
   };
   const told = blockedBy.map((blocked, index) => `${where(blocked, index)}${words[index]}`);
-  return [`No stop and spacer that was tried fits: ${[...new Set(told)].join("; ")}.`];
+  return [messages.noStopAndSpacer({ join: [...new Set(told)].join("; ") })];
 }
 
 function blockWords(nearest: Trial, { side, check }: Blocked): string {
   const corner = nearest.assessment.corners.find((each) => each.side === side);
   return check === "clearance" && corner?.hardLimit
-    ? `${limitTouches[corner.hardLimit]} before the stop is fully compressed`
+    ? messages.beforeStopIsFully({ hardLimit: limitTouches[corner.hardLimit] })
     : blocks[check];
 }
 
 /** What was changed of the vehicle, and what then fits. */
 export function freedSentence(fitment: Fitment, { kind, amount, decided }: Freed): Sentence {
-  const fits = decided.judgement.state === "ok" ? ", this fits: " : ", this fits with care: ";
+  const fits = decided.judgement.state === "ok" ? messages.thisFits : messages.thisFitsWithCare;
   return [...freedBy(kind, amount), fits, ...fitting(fitment, decided), "."];
 }
 
-export const tryingFreesSentence: Sentence = ["What would make one fit is being tried …"];
+export const tryingFreesSentence: Sentence = [messages.whatWouldMakeOne];
 
-export const nothingFreesSentence: Sentence = [
-  "More room, less payload, or a higher or stiffer spring was tried as well: none of them alone is enough.",
-];
+export const nothingFreesSentence: Sentence = [messages.moreRoomLessPayload];
 
 function freedBy(kind: Freed["kind"], amount: number): Sentence {
   switch (kind) {
     case "otherClass":
-      return ["With a stop that is not among those to choose from"];
+      return [messages.withStopThatIs];
     case "room":
-      return ["With ", length(amount), " more room for the wheel before anything hard touches"];
+      return sentenceOf(messages.withMoreRoomFor, { amount: length(amount) });
     case "payload":
       return amount === 0
-        ? ["With no payload"]
-        : ["With no more than ", { kind: "mass", value: amount }, " of payload on each corner"];
+        ? [messages.withNoPayload]
+        : sentenceOf(messages.withNoMoreThan, { amount: { kind: "mass", value: amount } });
     case "higher":
-      return ["With the body ", length(amount), " higher by its springs"];
+      return sentenceOf(messages.withBodyHigherBy, { amount: length(amount) });
     case "stiffer":
-      return [
-        "With a spring, or helper spring, ",
-        { kind: "share", value: amount - 1 },
-        " stiffer",
-      ];
+      return sentenceOf(messages.withSpringOrHelper, {
+        amount: { kind: "share", value: amount - 1 },
+      });
     case "carry":
-      return ["With a stop made to carry, of this build"];
+      return [messages.withStopMadeTo];
   }
 }
 
 function fitting(fitment: Fitment, { combination }: Decided): Sentence {
   const { change, spacerMm } = combination;
-  const raised: Sentence = ["a spacer of ", spacer(spacerMm)];
+  const raised: Sentence = sentenceOf(messages.spacerOf, { spacerMm: spacer(spacerMm) });
   const stop = stopWords(fitment, combination);
-  if (change === "nothing") return ["the stop as it is"];
+  if (change === "nothing") return [messages.stopAsItIs];
   if (change === "spacer") return raised;
-  return change === "stop" ? stop : [...stop, " on ", ...raised];
+  return change === "stop" ? stop : sentenceOf(messages.on2, { stop, raised });
 }

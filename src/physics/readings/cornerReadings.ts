@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/readings.ts";
 import type { ValueDefinition, ValueDefinitions } from "./valueDefinition.ts";
 
 const reading = {
@@ -21,20 +22,20 @@ export const cornerReadings = {
   },
   pressedHeight: {
     ...reading,
-    name: "height of the pressed stop",
+    name: messages.heightOfPressedStop,
     believable: [5, 400],
     usualTolerance: 1,
   },
   seatToPad: {
     ...reading,
-    name: "distance from seat to pad",
+    name: messages.distanceFromSeatTo,
     believable: [5, 600],
     usualTolerance: 1,
   },
-  rideHeight: { ...reading, name: "ride height", believable: [150, 1200] },
+  rideHeight: { ...reading, name: messages.rideHeight, believable: [150, 1200] },
   cornerMassKg: {
     ...reading,
-    name: "corner weight",
+    name: messages.cornerWeight,
     kind: "mass",
     believable: [100, 3000],
     usualTolerance: 10,
@@ -53,8 +54,8 @@ export const standingNames = ["gap", "pressedHeight", "seatToPad"] as const;
  * what lies between them is friction (`settleMm`).
  */
 export const settleReadings = {
-  liftedHeight: { ...reading, name: "ride height after lifting", believable: [150, 1200] },
-  pushedHeight: { ...reading, name: "ride height after pushing down", believable: [150, 1200] },
+  liftedHeight: { ...reading, name: messages.rideHeightAfterLifting, believable: [150, 1200] },
+  pushedHeight: { ...reading, name: messages.rideHeightAfterPushing, believable: [150, 1200] },
 } as const satisfies ValueDefinitions;
 
 export type SettleReadingName = keyof typeof settleReadings;
@@ -62,7 +63,7 @@ export type SettleReadingName = keyof typeof settleReadings;
 /** What friction leaves between ride heights, halved: derived, not read. */
 export const settle = {
   ...reading,
-  name: "settling by friction",
+  name: messages.settlingByFriction,
   believable: [0, 25],
   usualTolerance: 0,
   allowed: "zeroOrMore",

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/readings.ts";
 import type { ValueDefinition, ValueDefinitions } from "./valueDefinition.ts";
 
 /** What may be met while the wheel is moved up by hand; `block` is a rigid block in the stop's place. */
@@ -21,11 +22,16 @@ const length = {
 
 /** What is read of a check of the whole travel: travel and height apart, and how high the block is. */
 export const fullTravelReadings = {
-  wheelTravel: { ...length, name: "wheel travel", believable: [0, 400], allowed: "zeroOrMore" },
-  heightToArch: { ...length, name: "height from hub to fender", believable: [100, 1200] },
+  wheelTravel: {
+    ...length,
+    name: messages.wheelTravel,
+    believable: [0, 400],
+    allowed: "zeroOrMore",
+  },
+  heightToArch: { ...length, name: messages.heightFromHubTo, believable: [100, 1200] },
   blockHeight: {
     ...length,
-    name: "height of the block",
+    name: messages.heightOfBlock,
     believable: [5, 300],
     usualTolerance: 0.5,
   },

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/readings.ts";
 import type { ValueDefinition, ValueDefinitions } from "./valueDefinition.ts";
 
 /** What ends the travel harder than the stop does. */
@@ -10,20 +11,20 @@ export type LimitPlace = (typeof limitPlaces)[number];
 
 /** What a hard limit's reading measures, by its kind. */
 export const limitNames: Readonly<Record<LimitKind, string>> = {
-  tyre: "clearance over the tire",
-  damper: "shock travel left",
-  spring: "spring travel left",
-  metal: "metal to metal clearance",
-  other: "other clearance",
+  tyre: messages.clearanceOverTire,
+  damper: messages.shockTravelLeft,
+  spring: messages.springTravelLeft,
+  metal: messages.metalToMetalClearance,
+  other: messages.otherClearance,
 };
 
 /** What happens at a hard limit, as the subject and verb of a clause. */
 export const limitTouches: Readonly<Record<LimitKind, string>> = {
-  tyre: "the tire touches",
-  damper: "the shock reaches its end",
-  spring: "the spring closes up",
-  metal: "metal touches metal",
-  other: "something hard touches",
+  tyre: messages.tireTouches,
+  damper: messages.shockReachesItsEnd,
+  spring: messages.springClosesUp,
+  metal: messages.metalTouchesMetal,
+  other: messages.somethingHardTouches,
 };
 
 const length = {
@@ -34,9 +35,9 @@ const length = {
 
 /** What is read of one hard limit: its clearance, and where and how fast it closes. */
 export const limitReadings = {
-  reading: { ...length, name: "clearance to the hard contact", believable: [5, 400] },
+  reading: { ...length, name: messages.clearanceToHardContact, believable: [5, 400] },
   perWheel: {
-    name: "closing per wheel travel",
+    name: messages.closingPerWheelTravel,
     kind: "number",
     believable: [0.2, 1.5],
     usualTolerance: 0,
@@ -44,7 +45,7 @@ export const limitReadings = {
   },
   distance: {
     ...length,
-    name: "distance from the pivot line to the contact on the arm",
+    name: messages.distanceFromPivotLine,
     believable: [20, 2000],
   },
 } as const satisfies ValueDefinitions;

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/readings.ts";
 import type { ValueDefinition, ValueDefinitions } from "./valueDefinition.ts";
 
 const plain = {
@@ -7,19 +8,19 @@ const plain = {
 
 /** Masses, rates and damping at the wheel. Any of them may be unknown or an estimate with a ±. */
 export const rideReadings = {
-  unsprungMassKg: { ...plain, name: "unsprung mass", kind: "mass", believable: [15, 400] },
-  wheelRateNPerMm: { ...plain, name: "wheel rate", kind: "rate", believable: [8, 250] },
-  tyreRateNPerMm: { ...plain, name: "tire rate", kind: "rate", believable: [100, 1500] },
+  unsprungMassKg: { ...plain, name: messages.unsprungMass, kind: "mass", believable: [15, 400] },
+  wheelRateNPerMm: { ...plain, name: messages.wheelRate, kind: "rate", believable: [8, 250] },
+  tyreRateNPerMm: { ...plain, name: messages.tireRate, kind: "rate", believable: [100, 1500] },
   damperBumpNsPerMm: {
     ...plain,
-    name: "damping in bump",
+    name: messages.dampingInBump,
     kind: "damping",
     believable: [0.2, 15],
     allowed: "zeroOrMore",
   },
   damperReboundNsPerMm: {
     ...plain,
-    name: "damping in rebound",
+    name: messages.dampingInRebound,
     kind: "damping",
     believable: [0.2, 25],
     allowed: "zeroOrMore",

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/readings.ts";
 import type { ValueDefinition, ValueDefinitions } from "./valueDefinition.ts";
 
 const plain = {
@@ -8,24 +9,24 @@ const plain = {
 
 /** The numbers among what a use demands. */
 export const ruleValues = {
-  speedKmPerH: { ...plain, name: "road speed", kind: "roadSpeed", believable: [5, 150] },
+  speedKmPerH: { ...plain, name: messages.roadSpeed, kind: "roadSpeed", believable: [5, 150] },
   allowedContactsPerKm: {
     ...plain,
-    name: "contacts allowed on the road",
+    name: messages.contactsAllowedOnRoad,
     kind: "contactRate",
     believable: [0.01, 1000],
   },
-  accelerationCapG: { ...plain, name: "greatest acceleration allowed", believable: [0.5, 20] },
+  accelerationCapG: { ...plain, name: messages.greatestAccelerationAllowed, believable: [0.5, 20] },
   reserveMm: {
     ...plain,
-    name: "reserve wanted",
+    name: messages.reserveWanted,
     kind: "length",
     believable: [0, 50],
     allowed: "zeroOrMore",
   },
   balanceMm: {
     ...plain,
-    name: "difference allowed left to right",
+    name: messages.differenceAllowedLeftTo,
     kind: "length",
     believable: [1, 50],
   },

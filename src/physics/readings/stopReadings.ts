@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/readings.ts";
 import type { ValueDefinition, ValueDefinitions } from "./valueDefinition.ts";
 
 const plain = { usualTolerance: 0 } as const satisfies Partial<ValueDefinition>;
@@ -5,7 +6,7 @@ const plain = { usualTolerance: 0 } as const satisfies Partial<ValueDefinition>;
 /** What is typed of a stop. `freeHeight` is a reading, tables have a force or damping in their cells. */
 export const stopReadings = {
   freeHeight: {
-    name: "free height of the stop",
+    name: messages.freeHeightOfStop,
     kind: "length",
     believable: [10, 400],
     usualTolerance: 1,
@@ -13,7 +14,7 @@ export const stopReadings = {
   },
   usableCompressionMm: {
     ...plain,
-    name: "usable compression of the stop",
+    name: messages.usableCompressionOfStop,
     kind: "length",
     believable: [4, 300],
     allowed: "aboveZero",
@@ -21,21 +22,21 @@ export const stopReadings = {
   /** ± half-width of the usable compression; absent: 5 % of it. */
   usableTolMm: {
     ...plain,
-    name: "± of the usable compression",
+    name: messages.ofUsableCompression,
     kind: "length",
     believable: [0, 20],
     allowed: "zeroOrMore",
   },
   curve: {
     ...plain,
-    name: "force curve of the stop",
+    name: messages.forceCurveOfStop,
     kind: "force",
     believable: [0, 200_000],
     allowed: "zeroOrMore",
   },
   damping: {
     ...plain,
-    name: "damping of the stop",
+    name: messages.dampingOfStop,
     kind: "damping",
     believable: [0, 50],
     allowed: "zeroOrMore",
@@ -43,7 +44,7 @@ export const stopReadings = {
   /** Loss that does not vanish at rest, a share of the static force; from tests at speed only. */
   restLoss: {
     ...plain,
-    name: "rest loss of the stop",
+    name: messages.restLossOfStop,
     kind: "number",
     believable: [0, 0.4],
     allowed: "zeroOrMore",
@@ -51,7 +52,7 @@ export const stopReadings = {
   /** Share of the static curve that remains at rest, 1 where absent; from tests at speed only. */
   staticShare: {
     ...plain,
-    name: "static share of the stop",
+    name: messages.staticShareOfStop,
     kind: "number",
     believable: [0.5, 1],
     allowed: "aboveZero",

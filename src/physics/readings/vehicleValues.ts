@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/readings.ts";
 import type { ValueDefinitions } from "./valueDefinition.ts";
 
 /** What is typed of the vehicle as a whole. */
@@ -16,14 +17,14 @@ export type VehicleValueName = keyof typeof vehicleValues;
 /** What is typed of a layout beside its readings. */
 export const layoutValues = {
   wheelPerOuter: {
-    name: "wheel travel per travel of the outer joint",
+    name: messages.wheelTravelPerTravel,
     kind: "number",
     believable: [0.85, 1.3],
     usualTolerance: 0,
     allowed: "aboveZero",
   },
   wheelPerOuterTol: {
-    name: "± of the wheel travel per travel of the outer joint",
+    name: messages.ofWheelTravelPer,
     kind: "number",
     believable: [0, 0.15],
     usualTolerance: 0,

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/remeasure.ts";
 import { assessStatic } from "../assess.ts";
 import type { Assessment, Check, Fitment, Reading } from "../fitment.ts";
 import type { QuantityId } from "../readings/readingId.ts";
@@ -87,7 +88,10 @@ function likelyShifts(id: QuantityId, { shift }: AfterReading): readonly number[
     RandomSource.stream(seed, `${id} shift ${place}`).addRectangular(draws, halfWidth);
   });
   if (shift.standardDeviation > 0) {
-    RandomSource.stream(seed, `${id} shift scatter`).addNormal(draws, shift.standardDeviation);
+    RandomSource.stream(seed, messages.shiftScatter({ id })).addNormal(
+      draws,
+      shift.standardDeviation,
+    );
   }
   draws.sort();
   const each = shiftSamples / tried;

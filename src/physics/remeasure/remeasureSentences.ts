@@ -1,8 +1,9 @@
+import * as messages from "../../words/compiled/physics/remeasure.ts";
 import type { CornerAssessment, LimitKind } from "../fitment.ts";
 import { readingName } from "../readingNames.ts";
 import { definitionOf } from "../readings/definitionOf.ts";
 import type { ReadingId } from "../readings/readingId.ts";
-import { capital, length, type Quantity, type Sentence } from "../sentence.ts";
+import { capital, length, type Quantity, type Sentence, sentenceOf } from "../sentence.ts";
 import type { Margin } from "./margin.ts";
 import type { OpenQuestion } from "./openQuestions.ts";
 import type { OtherWay } from "./otherWays.ts";
@@ -19,8 +20,8 @@ function aboutWords(
 ): string {
   const where = sided ? `${side} ` : "";
   return about === "reserve"
-    ? `the ${where}reserve`
-    : `the ${where}free travel against what is needed`;
+    ? messages.reserve({ where })
+    : messages.freeTravelAgainstWhat({ where });
 }
 
 /** A tool's ± in the unit of what it measures. */
@@ -30,9 +31,12 @@ function toolQuantity(id: ReadingId, halfWidth: number): Quantity {
 }
 
 function wayWords(id: ReadingId, { way }: RemeasureForecast): Sentence {
-  if (way.kind === "repeat") return [`, ${way.more} more repeats`];
-  if (way.kind === "halve") return [", known twice as exactly"];
-  return [`, again with ${way.tool.name} (±`, toolQuantity(id, way.tool.halfWidth), ")"];
+  if (way.kind === "repeat") return [messages.moreRepeats({ more: way.more })];
+  if (way.kind === "halve") return [messages.knownTwiceAsExactly];
+  return sentenceOf(messages.againWith, {
+    name: way.tool.name,
+    toolQuantity: toolQuantity(id, way.tool.halfWidth),
+  });
 }
 
 /** "Left gap, again with a caliper (±0.2 mm): takes the margin of error of the reserve from ±6 mm to ±3 mm." */
@@ -42,33 +46,30 @@ export function remeasureSentence(
   forecast: RemeasureForecast,
   sided: boolean,
 ): Sentence {
-  return [
-    lineName(id, kind),
-    ...wayWords(id, forecast),
-    `: takes the margin of error of ${aboutWords(forecast, sided)} from ±`,
-    length(forecast.halfWidthNowMm),
-    " to ±",
-    length(forecast.halfWidthThenMm),
-    ".",
-  ];
+  return sentenceOf(messages.takesMarginOfError, {
+    lineName: lineName(id, kind),
+    way: wayWords(id, forecast),
+    about: aboutWords(forecast, sided),
+    halfWidthNowMm: length(forecast.halfWidthNowMm),
+    halfWidthThenMm: length(forecast.halfWidthThenMm),
+  });
 }
 
 const otherWords: Readonly<Record<OtherWay, string>> = {
-  otherArm: "The other arm measured as well",
-  byHand: "The whole travel found by hand with a block, by a qualified person",
-  byHandToFullStop: "A block as high as the stop when fully pressed, in the check by hand",
-  maker: "The usable compression known twice as exactly, from the stop's maker or a test",
+  otherArm: messages.otherArmMeasuredAs,
+  byHand: messages.wholeTravelFoundBy,
+  byHandToFullStop: messages.blockAsHighAs,
+  maker: messages.usableCompressionKnownTwice,
 };
 
 /** "The other arm measured as well: takes the margin of error of the left reserve from ±6 mm to ±3 mm." */
 export function otherSentence(forecast: OtherForecast, sided: boolean): Sentence {
-  return [
-    `${otherWords[forecast.way]}: takes the margin of error of ${aboutWords(forecast, sided)} from ±`,
-    length(forecast.halfWidthNowMm),
-    " to ±",
-    length(forecast.halfWidthThenMm),
-    ".",
-  ];
+  return sentenceOf(messages.takesMarginOfErrorOf, {
+    way: otherWords[forecast.way],
+    about: aboutWords(forecast, sided),
+    halfWidthNowMm: length(forecast.halfWidthNowMm),
+    halfWidthThenMm: length(forecast.halfWidthThenMm),
+  });
 }
 
 /** Why a reading comes before all doubt: it cannot be right, or it is not there. */
@@ -79,13 +80,9 @@ export function firstSentence(
 ): Sentence {
   if (why !== "missing") return check.sentence;
   if (check.id === "clearance") {
-    return [
-      `What could hit first on the ${side}: never measured. Without it the reserve is unknown.`,
-    ];
+    return [messages.whatCouldHitFirst({ side })];
   }
-  return [
-    `${lineName(id, kind)}: not known. Without it how often and how hard the stop touches is unknown.`,
-  ];
+  return [messages.notKnownWithoutIt({ lineName: lineName(id, kind) })];
 }
 
 /** What a calculation failed on, and what to do about it. */
@@ -99,22 +96,16 @@ export function hopelessSentence(
   corner: CornerAssessment,
   someHelp: boolean,
 ): Sentence {
-  const start = someHelp
-    ? "Even with every reading re-measured, it will most likely stay undecided: "
-    : "Re-measuring with the tools at hand would not settle it: ";
+  const start = someHelp ? messages.evenWithEveryReading : messages.reMeasuringWithTools;
   if (margin.about === "reserve") {
     const sure = corner.intervals.spacerMm?.[1] ?? null;
     const most = corner.mostExtraHeightMm;
     const canGrow = sure !== null && sure > 0 && (most === null || sure <= most);
-    return [
+    return sentenceOf(messages.reserveIsTooClose, {
       start,
-      `the ${corner.side} reserve is too close to the limit. What would settle it: `,
-      ...(canGrow ? ["a spacer of ", length(sure), ", or "] : []),
-      "having a qualified person go through the whole travel by hand.",
-    ];
+      side: corner.side,
+      canGrow: canGrow ? sentenceOf(messages.spacerOfOr, { sure: length(sure) }) : [],
+    });
   }
-  return [
-    start,
-    `the free travel on the ${corner.side} is too close to what the use needs. What would settle it: measured damping and wheel rate, a shorter stop or less payload.`,
-  ];
+  return [start, messages.freeTravelOnIs({ side: corner.side })];
 }

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/road.ts";
 import type { RoadKurtosis } from "../fitment.ts";
 
 /**
@@ -24,7 +25,7 @@ export const crossingFormulas = {
   even: "contacts/km = ν0·(1000/V)·exp(−z²/2σ²)",
   uneven: "contacts/km = ν0·(1000/V)·(1 + u)·exp(−u)",
   share: "E = V·N/(ν0·1000)",
-  level: { text: "u with (1 + u)·exp(−u) = E", by: "u of E" },
+  level: { text: "u with (1 + u)·exp(−u) = E", by: messages.uOfE },
   zeroUpcrossings: "ν0 = √(kt/M) / 2π, per second",
 } as const;
 

@@ -1,6 +1,7 @@
+import * as messages from "../../words/compiled/physics/road.ts";
 import type { Kinematics } from "../kinematics/kinematics.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { length } from "../sentence.ts";
+import { length, sentenceOf } from "../sentence.ts";
 import { standardGravity } from "../standardGravity.ts";
 import type { StopCurve } from "../stop/stopCurve.ts";
 
@@ -64,18 +65,10 @@ const mostHalvings = 200;
  */
 export function restPosition(corner: RestCorner, payloadKg: number): Outcome<number> {
   if (!Number.isFinite(payloadKg)) {
-    return fail(
-      "payloadNotANumber",
-      ["The payload is not a number. Enter the load this corner carries in use."],
-      "ride.payloadPerCornerKg",
-    );
+    return fail("payloadNotANumber", [messages.payloadIsNotNumber], "ride.payloadPerCornerKg");
   }
   if (!(corner.wheelRateNPerMm > 0 && Number.isFinite(corner.wheelRateNPerMm))) {
-    return fail(
-      "wheelRateNotPositive",
-      ["The spring's rate at the wheel must be above 0. Check the wheel rate."],
-      "ride.wheelRateNPerMm",
-    );
+    return fail("wheelRateNotPositive", [messages.springsRateAtWheel], "ride.wheelRateNPerMm");
   }
   const load = payloadForce(payloadKg);
   const closing = new Float64Array(3);
@@ -101,11 +94,7 @@ export function restPosition(corner: RestCorner, payloadKg: number): Outcome<num
   if (pastReach || springAlone < least || excess(least) > 0) {
     return fail(
       "sagOutOfReach",
-      [
-        "Under this payload the wheel would move ",
-        length(springAlone),
-        " up, farther than this layout can move. Check the payload, the wheel rate and the arm's readings.",
-      ],
+      sentenceOf(messages.underThisPayloadWheel, { springAlone: length(springAlone) }),
       "ride.payloadPerCornerKg",
     );
   }

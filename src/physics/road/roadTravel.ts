@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/road.ts";
 import type { RoadClass, UseRules } from "../fitment.ts";
 import { type Fault, type FieldPath, fail, type Outcome, succeed } from "../outcome.ts";
 import { levelPassedPerKm, upcrossingsPerKm, zeroUpcrossingsPerSecond } from "./levelCrossings.ts";
@@ -175,12 +176,17 @@ function travelSigma(
 ): Outcome<number> {
   const speed = roadSpeed(rules);
   if (!speed.ok) return speed;
-  const mass = positive(standing.totalMassKg, "cornerMass", "mass on this wheel", "cornerMassKg");
+  const mass = positive(
+    standing.totalMassKg,
+    "cornerMass",
+    messages.massOnThisWheel,
+    "cornerMassKg",
+  );
   if (!mass.ok) return mass;
   const damping = positive(
     (1000 * (standing.damperBumpNsPerMm + standing.damperReboundNsPerMm)) / 2,
     "damping",
-    "damping at the wheel",
+    messages.dampingAtWheel,
     "ride.damperBumpNsPerMm",
   );
   if (!damping.ok) return damping;
@@ -191,19 +197,24 @@ function travelSigma(
 function upcrossings(
   standing: Pick<RoadStanding, "totalMassKg" | "tyreRateNPerMm">,
 ): Outcome<number> {
-  const mass = positive(standing.totalMassKg, "cornerMass", "mass on this wheel", "cornerMassKg");
+  const mass = positive(
+    standing.totalMassKg,
+    "cornerMass",
+    messages.massOnThisWheel,
+    "cornerMassKg",
+  );
   if (!mass.ok) return mass;
   const rate = positive(
     1000 * standing.tyreRateNPerMm,
     "tyreRate",
-    "tire's rate",
+    messages.tiresRate,
     "ride.tyreRateNPerMm",
   );
   return rate.ok ? succeed(zeroUpcrossingsPerSecond(rate.value, mass.value)) : rate;
 }
 
 function roadSpeed(rules: UseRules): Outcome<number> {
-  return positive(rules.speedKmPerH / 3.6, "speed", "speed on the road");
+  return positive(rules.speedKmPerH / 3.6, "speed", messages.speedOnRoad);
 }
 
 /** Contacts per km that a use allows its stop. */
@@ -215,7 +226,7 @@ function allowedContacts(rules: UseRules, progressive: boolean): Outcome<number>
   const allowed = positive(
     rules.allowedContactsPerKm,
     "allowedContacts",
-    "number of contacts allowed per km",
+    messages.numberOfContactsAllowed,
   );
   return allowed.ok ? succeed(wantedContacts(rules, progressive)) : allowed;
 }
@@ -274,5 +285,5 @@ function positive(
 ): Outcome<number> {
   return value > 0 && Number.isFinite(value)
     ? succeed(value)
-    : fail(`${name}NotPositive`, [`The ${words} must be above 0. Check that value.`], reading);
+    : fail(`${name}NotPositive`, [messages.mustBeAbove0({ words })], reading);
 }

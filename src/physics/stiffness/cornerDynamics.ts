@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/stiffness.ts";
 import type {
   Corner,
   DoubtFromTest,
@@ -295,7 +296,7 @@ function sideOfStop(
 
 const noEvents: Fault = {
   code: "noDesignEvent",
-  sentence: ["No design event is set, so the stiffness cannot be judged. Set a bump or a landing."],
+  sentence: [messages.noDesignEventIs],
 };
 
 function unknown(side: Side, faults: readonly Fault[]): CornerDynamics {

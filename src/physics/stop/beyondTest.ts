@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/stop.ts";
 /**
  * What a hit faster than the test may be off by the choice of the law, 95 %, as shares of the figures:
  * found at four times the tested speed on simulated stops of one, two and many branches, and taken to grow
@@ -19,4 +20,4 @@ const peakShare = 0.06;
 const leavingShare = 0.1;
 
 /** Stands wherever a predicted hit is shown, as long as no drop test from outside was compared. */
-export const simulatedStops = "Predicted hits were checked on simulated stops, not on real ones.";
+export const simulatedStops = messages.predictedHitsWereChecked;

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/stop.ts";
 import type { DampingPoint, Stop } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 
@@ -25,15 +26,13 @@ export function stopDamping(stop: Stop): Outcome<StopDamping> {
   let before = Number.NEGATIVE_INFINITY;
   for (const row of table) {
     if (!row.every(Number.isFinite)) {
-      return fail("dampingNotFinite", ["A row of the stop's damping is not a usable number."]);
+      return fail("dampingNotFinite", [messages.rowOfStopsDamping]);
     }
     if (row[1] < 0 || row[2] < 0) {
-      return fail("dampingNegative", ["The stop's damping cannot be below zero."]);
+      return fail("dampingNegative", [messages.stopsDampingCannotBe]);
     }
     if (row[0] <= before) {
-      return fail("dampingNotRising", [
-        "The compression in the stop's damping table must rise from row to row.",
-      ]);
+      return fail("dampingNotRising", [messages.compressionInStopsDamping]);
     }
     before = row[0];
   }

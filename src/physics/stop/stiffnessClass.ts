@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/stop.ts";
 import type { StopCurve } from "./stopCurve.ts";
 
 /**
@@ -46,7 +47,7 @@ export function stiffnessClassOf(rate: number): number {
 export const progressiveFormulas = {
   early: "k1 = F(0.2·δu) / (0.2·δu)",
   whole: "k2 = F(δu) / δu",
-  ratio: "k2 / k1, progressive if 2 or more",
+  ratio: messages.k2K1,
 } as const;
 
 export const earlyShare = 0.2;

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/stop.ts";
 import type { Stop, StopBranch } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { type StopDamping, stopDamping } from "./damping.ts";
@@ -49,20 +50,14 @@ export function stopAtSpeed(stop: Stop): Outcome<StopAtSpeed> {
   if (!damping.ok) return damping;
   const { restLoss = 0, staticShare = 1, branches = [] } = stop;
   if (!(restLoss >= 0 && restLoss <= 1)) {
-    return fail("restLossNotUsable", [
-      "The stop's rest loss is a share of its force, from 0 to 1. Read the test of the stop again.",
-    ]);
+    return fail("restLossNotUsable", [messages.stopsRestLossIs]);
   }
   if (!(staticShare > 0 && staticShare <= 1)) {
-    return fail("staticShareNotUsable", [
-      "The share of the stop's force that remains at rest must be above 0 and at most 1. Read the test of the stop again.",
-    ]);
+    return fail("staticShareNotUsable", [messages.shareOfStopsForce]);
   }
   for (const { tauS, share } of branches) {
     if (!(tauS > 0 && Number.isFinite(tauS) && share >= 0 && Number.isFinite(share))) {
-      return fail("branchNotUsable", [
-        "A fading part of the stop's force needs a time above 0 and a share of 0 or more. Read the test of the stop again.",
-      ]);
+      return fail("branchNotUsable", [messages.fadingPartOfStops]);
     }
   }
   return succeed({

@@ -1,6 +1,7 @@
+import * as messages from "../../words/compiled/physics/stop.ts";
 import type { Stop } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { length } from "../sentence.ts";
+import { length, sentenceOf } from "../sentence.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 import { pchipSlopes } from "./pchip.ts";
 
@@ -23,8 +24,8 @@ export interface StopCurve {
 
 /** What a stop without loss gives back of its curve at the greatest compression. */
 export const staticFormulas = {
-  force: "check: F_static at the greatest compression",
-  energy: "check: area under the static curve to the greatest compression",
+  force: messages.checkFStaticAt,
+  energy: messages.checkAreaUnderStatic,
 } as const;
 
 /** How much steeper than its end slope a stop becomes past its usable compression. Common practice. */
@@ -42,19 +43,13 @@ const fullStopSteepening = 10;
 export function stopCurve(stop: Stop): Outcome<StopCurve> {
   const usable = stop.usableCompressionMm;
   if (!(Number.isFinite(usable) && usable > 0)) {
-    return fail("usableNotPositive", [
-      "The usable compression of the stop must be above zero. Look it up again.",
-    ]);
+    return fail("usableNotPositive", [messages.usableCompressionOfStop]);
   }
   const freeHeight = meanOf(stop.freeHeight);
   if (!(usable < freeHeight)) {
     return fail(
       "usableAboveFreeHeight",
-      [
-        "The stop cannot be pressed by ",
-        length(usable),
-        " when it is no taller than that. Re-measure its free height.",
-      ],
+      sentenceOf(messages.stopCannotBePressed, { usable: length(usable) }),
       "stop.freeHeight",
     );
   }
@@ -62,20 +57,19 @@ export function stopCurve(stop: Stop): Outcome<StopCurve> {
   const points =
     first !== undefined && first[0] === 0 && first[1] === 0 ? stop.curve.slice(1) : stop.curve;
   if (points.length === 0) {
-    return fail("curveEmpty", ["The stop has no force curve. Give at least one tested point."]);
+    return fail("curveEmpty", [messages.stopHasNoForce]);
   }
   const depths = [0];
   const forces = [0];
   for (const [depth, force] of points) {
     if (!(Number.isFinite(depth) && Number.isFinite(force))) {
-      return fail("curveNotFinite", ["A point of the stop's force curve is not a usable number."]);
+      return fail("curveNotFinite", [messages.pointOfStopsForce]);
     }
     if (depth <= (depths.at(-1) as number) || force <= (forces.at(-1) as number)) {
-      return fail("curveNotRising", [
-        "The stop's force curve must rise: at ",
-        length(depth),
-        " compression or force is no greater than at the point before it.",
-      ]);
+      return fail(
+        "curveNotRising",
+        sentenceOf(messages.stopsForceCurveMust, { depth: length(depth) }),
+      );
     }
     depths.push(depth);
     forces.push(force);

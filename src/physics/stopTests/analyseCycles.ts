@@ -1,4 +1,6 @@
+import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
+import { sentenceOf } from "../sentence.ts";
 import {
   type CycleFigure,
   type CyclesAnalysis,
@@ -57,7 +59,7 @@ export function analyseCycles(
     figures = whole.map((cycle) => loopFigures(timeS, displacementMm, forceN, cycle));
     remarks.push({
       code: "forceReversed",
-      sentence: ["The file counts a pushing force as negative; it was turned."],
+      sentence: [messages.fileCountsPushingForce],
     });
   }
   const kept = alike(figures, found.length);
@@ -67,9 +69,7 @@ export function analyseCycles(
   const loss = figure(loops, (loop) => loop.loss);
   const energyIn = figure(loops, (loop) => loop.energyIn);
   if (loss.value < -gainTolerance * Math.abs(energyIn.value) - 3 * loss.standardError) {
-    return fail("energyGained", [
-      "By this file the stop gives back more energy than was put in. Check that the columns, their signs and the order of the rows are right.",
-    ]);
+    return fail("energyGained", [messages.byThisFileStop]);
   }
   const isSine = Math.max(...loops.map(({ sineMisfit }) => sineMisfit)) <= greatestMisfit;
   const amplitude = (loop: LoopFigures) => (isSine ? loop.amplitudeMm : loop.halfStrokeMm);
@@ -180,13 +180,10 @@ function driftRemark(loops: readonly LoopFigures[]): Remark[] {
   return [
     {
       code: "noticeableDrift",
-      sentence: [
-        "The greatest force went from ",
-        { kind: "force", value: first },
-        " in the first cycle to ",
-        { kind: "force", value: last },
-        " in the last: the stop was still settling.",
-      ],
+      sentence: sentenceOf(messages.greatestForceWentFrom, {
+        first: { kind: "force", value: first },
+        last: { kind: "force", value: last },
+      }),
     },
   ];
 }
@@ -194,33 +191,23 @@ function driftRemark(loops: readonly LoopFigures[]): Remark[] {
 function leftOut(count: number, found: number): Remark {
   return {
     code: "cyclesLeftOut",
-    sentence: [
-      { kind: "count", value: count },
-      " of ",
-      { kind: "count", value: found },
-      " cycles were left out: samples are missing in them, or their stroke or period is another.",
-    ],
+    sentence: sentenceOf(messages.ofCyclesWereLeft, {
+      count: { kind: "count", value: count },
+      found: { kind: "count", value: found },
+    }),
   };
 }
 
-const noCycle = [
-  "No whole cycle of at least 16 samples without a gap was found. Record at least two whole cycles, with more samples.",
-];
+const noCycle = [messages.noWholeCycleOf];
 
 const notASine: Remark = {
   code: "notASine",
-  sentence: [
-    "The motion is not a sine, so no equivalent viscous damping is given; energies and loss per cycle hold.",
-  ],
+  sentence: [messages.motionIsNotSine],
 };
 
 function slowCycles(speed: number): Remark {
   return {
     code: "slowCycles",
-    sentence: [
-      "The stop never moved faster than ",
-      { kind: "speed", value: speed },
-      ": the loop shows what it loses at rest. Damping shows only at speed, so none is given.",
-    ],
+    sentence: sentenceOf(messages.stopNeverMovedFaster, { speed: { kind: "speed", value: speed } }),
   };
 }

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import {
   type DampingFit,
@@ -36,9 +37,7 @@ export function analyseRows(
 ): Outcome<RowsAnalysis> {
   const threshold = options.staticSpeedMmPerS ?? staticSpeedMmPerS;
   if (given.depthMm.length < fewestRows) {
-    return fail("tooFewRows", [
-      "The file holds fewer than four usable rows. A curve needs more: test at several depths.",
-    ]);
+    return fail("tooFewRows", [messages.fileHoldsFewerThan]);
   }
   const oriented = orientRows(given, { ...options, staticSpeedMmPerS: threshold });
   if (!oriented.ok) return oriented;
@@ -91,9 +90,7 @@ function dampingEitherWay(
   if (reversed) {
     remarks.push({
       code: "speedReversed",
-      sentence: [
-        "The file counts speed as positive while the stop comes back; it was turned, as damping never adds energy.",
-      ],
+      sentence: [messages.fileCountsSpeedAs],
     });
   }
   const damping = dampingFit({ ...moving, speedMmPerS }, points);

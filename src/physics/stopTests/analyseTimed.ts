@@ -1,4 +1,6 @@
+import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
+import { sentenceOf } from "../sentence.ts";
 import type { StopCurve } from "../stop/stopCurve.ts";
 import { analyseCycles } from "./analyseCycles.ts";
 import {
@@ -198,11 +200,9 @@ function lossOf(
   if (deeper > 0.01 * rows.depthMm.length) {
     remarks.push({
       code: "deeperThanStatic",
-      sentence: [
-        "The cycles go deeper than the ramp's ",
-        { kind: "length", value: deepestMm },
-        ": nothing is taken from those depths. Let the ramp go as deep as the cycles.",
-      ],
+      sentence: sentenceOf(messages.cyclesGoDeeperThan, {
+        deepestMm: { kind: "length", value: deepestMm },
+      }),
     });
   }
   remarks.push(isTold(loss) ? partsChosen(loss) : lossNotTold);
@@ -346,17 +346,11 @@ function withoutRepeats(remarks: readonly Remark[]): readonly Remark[] {
 function partsChosen({ fastestMmPerS }: StopLoss): Remark {
   return {
     code: "partsChosen",
-    sentence: [
-      "A part of the loss stays only where it foretells held-out cycles better. Each fading part also has to pass Schwarz's information criterion. The fastest row moves at ",
-      { kind: "speed", value: fastestMmPerS },
-      ".",
-    ],
+    sentence: sentenceOf(messages.partOfLossStays, {
+      fastestMmPerS: { kind: "speed", value: fastestMmPerS },
+    }),
   };
 }
 
-const noRamp = [
-  "No slow ramp was found in this file. So the static curve is not known, and loss can't be told from force. Press the stop slowly once, in and out, in the same record.",
-];
-const staticOnly = [
-  "Every part of this test was moved slowly. Damping shows only at speed: add cycles at two speeds or more.",
-];
+const noRamp = [messages.noSlowRampWas];
+const staticOnly = [messages.everyPartOfThis];

@@ -1,5 +1,7 @@
+import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import type { Sentence } from "../sentence.ts";
+import { sentenceOf } from "../sentence.ts";
 import type {
   DampingFit,
   DampingRow,
@@ -92,7 +94,7 @@ export function dampingFit(
   if (compressed < 2 && rebounded < 2) return fail("tooFewDepths", tooFewDepths);
   const remarks: Remark[] = [
     ...(compressed < 2 ? [notTested("compressionNotTested", "pressed")] : []),
-    ...(rebounded < 2 ? [notTested("reboundNotTested", "let back")] : []),
+    ...(rebounded < 2 ? [notTested("reboundNotTested", messages.letBack)] : []),
     ...(liftedOff === 0 ? [] : [liftedOffRemark(liftedOff)]),
     ...proportionRemark(
       (direction, level) =>
@@ -233,11 +235,10 @@ function proportionRemark(
   return [
     {
       code: "notProportional",
-      sentence: [
-        `The damping ${fast > slow ? "grows" : "falls"} with speed: the faster half of the speeds gives `,
-        { kind: "share", value: Math.max(0, fast / slow) },
-        " of the slower half's. The table is a mean of both; test near the speeds that matter.",
-      ],
+      sentence: sentenceOf(messages.dampingGrows, {
+        hasFast: fast > slow,
+        value: { kind: "share", value: Math.max(0, fast / slow) },
+      }),
     },
   ];
 }
@@ -255,33 +256,21 @@ function partOf(sums: readonly Sums[]): { coefficient: number; variance: number 
 function notTested(code: Remark["code"], motion: string): Remark {
   return {
     code,
-    sentence: [
-      `The stop was not tested at two speeds and two depths while ${motion}. Its damping in that direction is taken as none.`,
-    ],
+    sentence: [messages.stopWasNotTested({ motion })],
   };
 }
 
 function liftedOffRemark(rows: number): Remark {
   return {
     code: "liftedOff",
-    sentence: [
-      { kind: "count", value: rows },
-      rows === 1
-        ? " row in which the stop had lifted off while coming back was left out of the damping."
-        : " rows in which the stop had lifted off while coming back were left out of the damping.",
-    ],
+    sentence: sentenceOf(messages.rowInWhichStop, {
+      rows: { kind: "count", value: rows },
+      rows2: rows,
+    }),
   };
 }
 
-const staticRowsOnly: Sentence = [
-  "Every row of this test was taken slowly. Damping shows only at speed: test at two speeds or more, at two depths or more.",
-];
-const noCurve: Sentence = [
-  "Without a static curve from slow rows the damping cannot be told from the force at speed. Add rows of a slow test.",
-];
-const tooFewSpeeds: Sentence = [
-  "The rows at speed hold only one speed at a depth, which is not enough for damping. Test the same depths at two speeds or more.",
-];
-const tooFewDepths: Sentence = [
-  "The rows at speed hold only one depth, which is not enough for damping. Test at two depths or more, each at two speeds.",
-];
+const staticRowsOnly: Sentence = [messages.everyRowOfThis];
+const noCurve: Sentence = [messages.withoutStaticCurveFrom];
+const tooFewSpeeds: Sentence = [messages.rowsAtSpeedHold];
+const tooFewDepths: Sentence = [messages.rowsAtSpeedHoldOnly];

@@ -1,3 +1,5 @@
+import * as messages from "../../words/compiled/physics/stopTests.ts";
+import { sentenceOf } from "../sentence.ts";
 import type { Remark } from "./benchTest.ts";
 import type { CycleUnit } from "./cycleUnits.ts";
 import type { Stroke } from "./strokes.ts";
@@ -96,23 +98,18 @@ function median(values: readonly number[]): number {
 function firstRampLeftOut(first: number, later: readonly number[]): Remark {
   return {
     code: "firstRampLeftOut",
-    sentence: [
-      "The first slow ramp is harder than the later ones by ",
-      { kind: "share", value: first / median(later) - 1 },
-      ". It was left out, as a stop in use is past its first loading.",
-    ],
+    sentence: sentenceOf(messages.firstSlowRampIs, {
+      first: { kind: "share", value: first / median(later) - 1 },
+    }),
   };
 }
 
 function firstCyclesLeftOut(blocks: number): Remark {
   return {
     code: "firstCycleLeftOut",
-    sentence: [
-      "In ",
-      { kind: "count", value: blocks },
-      blocks === 1
-        ? " block of cycles the first one is harder than the others; it was left out."
-        : " blocks of cycles the first one is harder than the others; it was left out of each.",
-    ],
+    sentence: sentenceOf(messages.inBlockOfCycles, {
+      blocks: { kind: "count", value: blocks },
+      blocks2: blocks,
+    }),
   };
 }

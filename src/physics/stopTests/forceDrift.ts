@@ -1,3 +1,5 @@
+import * as messages from "../../words/compiled/physics/stopTests.ts";
+import { sentenceOf } from "../sentence.ts";
 import type { Remark } from "./benchTest.ts";
 import type { Samples } from "./timedSamples.ts";
 
@@ -57,11 +59,9 @@ export function withoutDrift(samples: Samples): {
     remarks: [
       {
         code: "forceDrift",
-        sentence: [
-          "Free of load the force wanders by ",
-          { kind: "force", value: wander },
-          " over the test; that was taken off.",
-        ],
+        sentence: sentenceOf(messages.freeOfLoadForce, {
+          wander: { kind: "force", value: wander },
+        }),
       },
     ],
   };

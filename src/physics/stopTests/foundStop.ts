@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/stopTests.ts";
 import type { CurvePoint, DampingPoint, StopBranch } from "../fitment.ts";
 import type { DampingFit, Remark, RowsAnalysis, TestAnalysis } from "./benchTest.ts";
 import type { StopLoss } from "./stopLoss.ts";
@@ -139,7 +140,5 @@ const leastStandardError = 1e-6;
 
 export const lossNotTold: Remark = {
   code: "lossNotTold",
-  sentence: [
-    "What this test loses at speed cannot be told from nothing. The stop is taken as undamped.",
-  ],
+  sentence: [messages.whatThisTestLoses],
 };

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import type { StopAtSpeed } from "../stop/stopAtSpeed.ts";
 import type { StopCurve } from "../stop/stopCurve.ts";
@@ -34,7 +35,7 @@ export function freeMassHit(
   stepsPerContact = mostStepsPerContact,
 ): Outcome<FreeMassHit> {
   if (!(massKg > 0 && speedMPerS > 0 && Number.isFinite(massKg) && Number.isFinite(speedMPerS))) {
-    return fail("hitNotUsable", ["A hit needs a mass and a speed above 0."]);
+    return fail("hitNotUsable", [messages.hitNeedsMassAnd]);
   }
   const stop = new StopForce(curve, parts);
   const depth = depthOf(curve, 500 * massKg * speedMPerS ** 2);
@@ -90,9 +91,7 @@ export function freeMassHit(
     const [energyInJ, energyOutJ] = [energyIn / 1000, energyOut / 1000];
     return succeed({ peakForceN, peakCompressionMm, leaveSpeedMmPerS: 0, energyInJ, energyOutJ });
   }
-  return fail("hitHasNoEnd", [
-    "This hit could not be worked out: the stop does not give the mass back. Check its damping and the mass.",
-  ]);
+  return fail("hitHasNoEnd", [messages.thisHitCouldNot]);
 }
 
 /** Depth, mm, at which the curve holds this energy, N·mm, above 0. */

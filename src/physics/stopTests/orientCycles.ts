@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import type { Remark } from "./benchTest.ts";
 import { rankCorrelation } from "./rankCorrelation.ts";
@@ -32,9 +33,7 @@ export function orientCycles(
   const stroke = rangeOf(displacementMm);
   const force = rangeOf(forceN);
   if (stroke.half === 0) {
-    return fail("columnsNotUsable", [
-      "The displacement does not change in this file. Check that the right columns are chosen.",
-    ]);
+    return fail("columnsNotUsable", [messages.displacementDoesNotChange]);
   }
   const strokeAsForce = (stroke.half / factors.displacement) * factors.force;
   const forceAsStroke = (force.half / factors.force) * factors.displacement;
@@ -48,9 +47,7 @@ export function orientCycles(
     remarks.push({
       code: "columnsSwapped",
       asks: true,
-      sentence: [
-        "The columns of displacement and force were taken for each other in the file; they were put right.",
-      ],
+      sentence: [messages.columnsOfDisplacementAnd],
     });
   }
   const { middle, half } = rangeOf(forceN);
@@ -65,7 +62,7 @@ export function orientCycles(
       displacementMm = displacementMm.map((value) => -value);
       remarks.push({
         code: "depthReversed",
-        sentence: ["In the file the displacement falls as the stop is pressed; it was turned."],
+        sentence: [messages.inFileDisplacementFalls],
       });
     } else {
       forceN = forceN.map((value) => -value);
@@ -81,7 +78,7 @@ export function orientCycles(
 
 const forceTurned: Remark = {
   code: "forceReversed",
-  sentence: ["The file counts a pushing force as negative; it was turned."],
+  sentence: [messages.fileCountsPushingForce],
 };
 
 function rangeOf(values: Float64Array): { readonly middle: number; readonly half: number } {

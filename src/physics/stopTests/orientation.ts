@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import type { DepthSpeedForce, Remark, RowsOptions } from "./benchTest.ts";
 import { rankCorrelation } from "./rankCorrelation.ts";
@@ -48,7 +49,7 @@ function columnsInPlace(given: Columns, options: RowsOptions, remarks: Remark[])
     const better = (found: number, other: number) =>
       found >= follows && found > together + 0.2 && other < follows;
     if (better(speedForForce, speedForDepth)) {
-      remarks.push(swapped("speed and force"));
+      remarks.push(swapped(messages.speedAndForce));
       return succeed({
         depthMm,
         speedMmPerS: as(forceN, factors.force, factors.speed),
@@ -56,7 +57,7 @@ function columnsInPlace(given: Columns, options: RowsOptions, remarks: Remark[])
       });
     }
     if (better(speedForDepth, speedForForce)) {
-      remarks.push(swapped("depth and speed"));
+      remarks.push(swapped(messages.depthAndSpeed));
       return succeed({
         depthMm: as(speedMmPerS, factors.speed, factors.depth),
         speedMmPerS: as(depthMm, factors.depth, factors.speed),
@@ -69,7 +70,7 @@ function columnsInPlace(given: Columns, options: RowsOptions, remarks: Remark[])
   const otherForce = as(depthMm, factors.depth, factors.force);
   const isSoft = forceSpan < softestRate * depthSpan;
   if (isSoft && span(otherDepth) <= deepest && span(otherForce) > span(otherDepth)) {
-    remarks.push(swapped("depth and force"));
+    remarks.push(swapped(messages.depthAndForce));
     return succeed({ depthMm: otherDepth, speedMmPerS, forceN: otherForce });
   }
   if (isSoft || depthSpan > 2 * deepest) return fail("columnsNotUsable", unitsNotBelievable);
@@ -82,7 +83,7 @@ function turnedRight(given: Columns, remarks: Remark[]): Columns {
     forceN = forceN.map((force) => -force);
     remarks.push({
       code: "forceReversed",
-      sentence: ["The file counts a pushing force as negative; it was turned."],
+      sentence: [messages.fileCountsPushingForce],
     });
   }
   if (rankCorrelation(depthMm, forceN) < 0) {
@@ -90,7 +91,7 @@ function turnedRight(given: Columns, remarks: Remark[]): Columns {
     speedMmPerS = speedMmPerS.map((speed) => -speed);
     remarks.push({
       code: "depthReversed",
-      sentence: ["In the file the depth falls as the stop is pressed; it was turned."],
+      sentence: [messages.inFileDepthFalls],
     });
   }
   return { depthMm, speedMmPerS, forceN };
@@ -119,9 +120,7 @@ function withSignedSpeeds(given: Columns, options: RowsOptions, remarks: Remark[
   if (directions === null) return given;
   remarks.push({
     code: "speedUnsigned",
-    sentence: [
-      "The file gives speeds without a sign; pressing and coming back were told from the order of the rows.",
-    ],
+    sentence: [messages.fileGivesSpeedsWithout],
   });
   return {
     ...given,
@@ -171,18 +170,10 @@ function swapped(which: string): Remark {
   return {
     code: "columnsSwapped",
     asks: true,
-    sentence: [
-      `The columns of ${which} were taken for each other in the file; they were put right.`,
-    ],
+    sentence: [messages.columnsOfWereTaken({ which })],
   };
 }
 
-const nothingChanges = [
-  "Neither depth nor force changes in this file. Check that the right columns are chosen.",
-];
-const forceDoesNotFollow = [
-  "The force does not follow the depth in this file, whichever column is taken for which. Check the headings, or choose the columns.",
-];
-const unitsNotBelievable = [
-  "By these numbers the stop would be far softer or deeper than any. Check the units in the headings, or choose the columns.",
-];
+const nothingChanges = [messages.neitherDepthNorForce];
+const forceDoesNotFollow = [messages.forceDoesNotFollow];
+const unitsNotBelievable = [messages.byTheseNumbersStop];

@@ -1,4 +1,6 @@
+import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { type Outcome, succeed } from "../outcome.ts";
+import { sentenceOf } from "../sentence.ts";
 import { beyondTest, fasterThanTested, simulatedStops } from "../stop/beyondTest.ts";
 import { type StopAtSpeed, stopAtSpeed } from "../stop/stopAtSpeed.ts";
 import { type StopCurve, stopCurve } from "../stop/stopCurve.ts";
@@ -126,30 +128,24 @@ function remarksOf(
   if (hit.peakCompressionMm > usableMm) {
     remarks.push({
       code: "hitDeeper",
-      sentence: [
-        "The hit goes ",
-        { kind: "length", value: hit.peakCompressionMm },
-        " deep, past the ",
-        { kind: "length", value: usableMm },
-        " at which this test has the stop fully compressed. From there it counts as bottoming, ten times as stiff. Test deeper if it goes on.",
-      ],
+      sentence: sentenceOf(messages.hitGoesDeepPast, {
+        peakCompressionMm: { kind: "length", value: hit.peakCompressionMm },
+        usableMm: { kind: "length", value: usableMm },
+      }),
     });
   }
   if (!found.testedAtSpeed) {
     remarks.push({
       code: "hitUndamped",
-      sentence: ["The hit is that of an undamped stop: no loss at speed is known of it."],
+      sentence: [messages.hitIsThatOf],
     });
   } else if (1000 * speedMPerS > fasterThanTested * found.fastestMmPerS) {
     remarks.push({
       code: "hitFaster",
-      sentence: [
-        "The hit begins at ",
-        { kind: "speed", value: 1000 * speedMPerS },
-        ", the fastest row of the test at ",
-        { kind: "speed", value: found.fastestMmPerS },
-        ": what lies between is foretold, not tested.",
-      ],
+      sentence: sentenceOf(messages.hitBeginsAtFastest, {
+        speedMPerS: { kind: "speed", value: 1000 * speedMPerS },
+        fastestMmPerS: { kind: "speed", value: found.fastestMmPerS },
+      }),
     });
   }
   return remarks;

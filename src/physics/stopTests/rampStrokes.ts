@@ -1,3 +1,5 @@
+import * as messages from "../../words/compiled/physics/stopTests.ts";
+import { sentenceOf } from "../sentence.ts";
 import type { Remark } from "./benchTest.ts";
 import type { Stroke } from "./strokes.ts";
 
@@ -41,11 +43,7 @@ export function rampStrokes(
     remarks: [
       {
         code: "rampByDuration",
-        sentence: [
-          "No part of the test is slower than the static speed. Its longest strokes, at ",
-          { kind: "speed", value: speed },
-          ", were taken as the static ramp.",
-        ],
+        sentence: sentenceOf(messages.noPartOfTest, { speed: { kind: "speed", value: speed } }),
       },
     ],
   };

@@ -1,3 +1,5 @@
+import * as messages from "../../words/compiled/physics/stopTests.ts";
+import { sentenceOf } from "../sentence.ts";
 import type { Remark } from "./benchTest.ts";
 import { valuesAt } from "./sampled.ts";
 
@@ -220,45 +222,33 @@ function least(values: Float64Array): number {
 function missingRemark(count: number): Remark {
   return {
     code: "zerosForMissing",
-    sentence: [
-      { kind: "count", value: count },
-      " rows hold 0 between large numbers: a missing number was written as 0. They were left out.",
-    ],
+    sentence: sentenceOf(messages.rowsHold0Between, { count: { kind: "count", value: count } }),
   };
 }
 
 function saturatedRemark(count: number, force: number): Remark {
   return {
     code: "saturated",
-    sentence: [
-      "The force stands at ",
-      { kind: "force", value: force },
-      " over ",
-      { kind: "count", value: count },
-      " rows while the depth goes on: the load cell was at its end. They were left out; test with a larger one.",
-    ],
+    sentence: sentenceOf(messages.forceStandsAtOver, {
+      force: { kind: "force", value: force },
+      count: { kind: "count", value: count },
+    }),
   };
 }
 
 function heldRemark(count: number): Remark {
   return {
     code: "heldDepths",
-    sentence: [
-      "In ",
-      { kind: "count", value: count },
-      " rows the depth stood still and then jumped: it was not renewed. They were left out.",
-    ],
+    sentence: sentenceOf(messages.inRowsDepthStood, { count: { kind: "count", value: count } }),
   };
 }
 
 function spikeRemark(count: number): Remark {
   return {
     code: "spikes",
-    sentence: [
-      { kind: "count", value: count },
-      count === 1
-        ? " row stands far out of its neighbors. It was left out as a spike."
-        : " rows stand far out of their neighbors. They were left out as spikes.",
-    ],
+    sentence: sentenceOf(messages.rowStandsFarOut, {
+      count: { kind: "count", value: count },
+      count2: count,
+    }),
   };
 }

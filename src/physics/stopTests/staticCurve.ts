@@ -1,4 +1,6 @@
+import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
+import { sentenceOf } from "../sentence.ts";
 import { type StopCurve, stopCurve } from "../stop/stopCurve.ts";
 import type { Remark, StaticCurve, StaticPoint } from "./benchTest.ts";
 import { depthLevels } from "./depthLevels.ts";
@@ -94,9 +96,7 @@ export function staticCurve(
   }
   const curve = points.length < 2 ? null : curveThrough(points);
   if (curve === null) {
-    return fail("tooFewStaticRows", [
-      "The static rows push at fewer than two depths, which gives no curve. Press the stop slowly to several depths and test again.",
-    ]);
+    return fail("tooFewStaticRows", [messages.staticRowsPushAt]);
   }
   return succeed({
     curve: { points, residuals: residualsOf(depthMm, forceN, curve), rows: depthMm.length },
@@ -105,20 +105,15 @@ export function staticCurve(
 }
 
 /** Why there is no curve where every row is at speed. */
-const noStaticRows = [
-  "No row of this test was taken slowly. So the static curve is not known, and the force at speed says nothing. Add rows of a slow test.",
-];
+const noStaticRows = [messages.noRowOfThis];
 
 function madeMonotone(levels: number): Remark {
   return {
     code: "madeMonotone",
-    sentence: [
-      "At ",
-      { kind: "count", value: levels },
-      levels === 1
-        ? " depth the mean force fell below that of a smaller depth. It was pooled with its neighbor so that the curve rises."
-        : " depths the mean force fell below that of a smaller depth. They were pooled with their neighbors so that the curve rises.",
-    ],
+    sentence: sentenceOf(messages.atDepthMeanForce, {
+      levels: { kind: "count", value: levels },
+      levels2: levels,
+    }),
   };
 }
 

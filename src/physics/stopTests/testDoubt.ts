@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/stopTests.ts";
 import type { DampingPoint, StopBranch, StopLaw, TestDoubt } from "../fitment.ts";
 import { RandomSource } from "../uncertainty/randomSource.ts";
 import type { TestAnalysis } from "./benchTest.ts";
@@ -21,7 +22,7 @@ export function testDoubt(analysis: TestAnalysis): TestDoubt | null {
 
 /** Laws by the ± of each part alone, each part normal and apart from the others, not below 0. */
 function drawnFromParts({ doubt, ...found }: FoundStop): readonly DrawnLoss[] {
-  const source = RandomSource.stream(1, "doubt of a test");
+  const source = RandomSource.stream(1, messages.doubtOfTest);
   const draw = (value: number, off: number | undefined) =>
     Math.max(0, value + ((off ?? 0) / coverage) * source.nextNormal());
   return Array.from({ length: lawsTaken }, () => ({

@@ -1,4 +1,6 @@
+import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
+import { sentenceOf } from "../sentence.ts";
 import type { Remark, TimeDisplacementForce } from "./benchTest.ts";
 
 export type Samples = Omit<TimeDisplacementForce, "kind">;
@@ -20,9 +22,7 @@ export function timedSamples(
 ): Outcome<{ readonly samples: Samples; readonly remarks: readonly Remark[] }> {
   const count = given.timeS.length;
   if (count < fewestSamples) {
-    return fail("tooFewSamples", [
-      "The file holds fewer than 32 usable samples, too few for a test. Record at least two whole cycles.",
-    ]);
+    return fail("tooFewSamples", [messages.fileHoldsFewerThan32]);
   }
   const kept = new Uint32Array(count);
   const timeS = new Float64Array(count);
@@ -43,30 +43,24 @@ export function timedSamples(
   }
   const dropped = count - taken;
   if (dropped + restarts > mostOutOfOrder * count) {
-    return fail("timeNotRising", [
-      "The time does not rise from row to row. Check that the right column is taken for time, and that the file is in the order of the test.",
-    ]);
+    return fail("timeNotRising", [messages.timeDoesNotRise]);
   }
   const remarks: Remark[] = [];
   if (dropped > 0) {
     remarks.push({
       code: "rowsLeftOut",
-      sentence: [
-        { kind: "count", value: dropped },
-        " rows whose time is not after the row before were left out.",
-      ],
+      sentence: sentenceOf(messages.rowsWhoseTimeIs, {
+        dropped: { kind: "count", value: dropped },
+      }),
     });
   }
   if (restarts > 0) {
     remarks.push({
       code: "timeRestarts",
-      sentence: [
-        "The time starts over ",
-        { kind: "count", value: restarts },
-        restarts === 1
-          ? " time: what follows was taken as a further record of the same stop."
-          : " times: what follows was taken as further records of the same stop.",
-      ],
+      sentence: sentenceOf(messages.timeStartsOverTime, {
+        restarts: { kind: "count", value: restarts },
+        restarts2: restarts,
+      }),
     });
   }
   const places = kept.subarray(0, taken);

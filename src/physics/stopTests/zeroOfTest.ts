@@ -1,5 +1,6 @@
+import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { length } from "../sentence.ts";
+import { length, sentenceOf } from "../sentence.ts";
 import type { Remark } from "./benchTest.ts";
 import { nonNegativeLeastSquares } from "./nonNegativeLeastSquares.ts";
 import type { LevelMean } from "./staticCurve.ts";
@@ -68,9 +69,7 @@ export function zeroOfTest(levels: readonly LevelMean[]): Outcome<ZeroOfTest> {
     return succeed(zeros(first.depthMm, 0));
   }
   if (first.depthMm < -roundingShare * depthSpan) {
-    return fail("depthNotTold", [
-      "The stop already pushes at depths below 0, so it cannot be told where it is first touched. Measure the depth from the first touch, or let the test begin before it.",
-    ]);
+    return fail("depthNotTold", [messages.stopAlreadyPushesAt]);
   }
   return succeed({ depthMm: 0, forceN: 0, remarks: maybeOffset(levels, free, forceSpan) });
 }
@@ -211,22 +210,16 @@ function risesAtOnce(
 function softStart(depthMm: number): Remark {
   return {
     code: "softStart",
-    sentence: [
-      "Up to ",
-      length(depthMm),
-      " there is almost no force. That is taken as a very progressive stop. If it was touched only there, count the depths in the file from there.",
-    ],
+    sentence: sentenceOf(messages.upToThereIs, { depthMm: length(depthMm) }),
   };
 }
 
 function zeroNotTold(forceN: number): Remark {
   return {
     code: "zeroNotTold",
-    sentence: [
-      "Carried on in a straight line to depth 0 the force is ",
-      { kind: "force", value: forceN },
-      ", not 0. Whether the load cell's zero was off can't be told from this file. Let the test begin before the stop is touched.",
-    ],
+    sentence: sentenceOf(messages.carriedOnInStraight, {
+      forceN: { kind: "force", value: forceN },
+    }),
   };
 }
 
@@ -235,21 +228,13 @@ function zeros(depthMm: number, forceN: number): ZeroOfTest {
   if (forceN !== 0) {
     remarks.push({
       code: "forceZero",
-      sentence: [
-        "Free of load the file shows ",
-        { kind: "force", value: forceN },
-        "; that was taken off every force.",
-      ],
+      sentence: sentenceOf(messages.freeOfLoadFile, { forceN: { kind: "force", value: forceN } }),
     });
   }
   if (depthMm !== 0) {
     remarks.push({
       code: "depthZero",
-      sentence: [
-        "The stop is first touched at ",
-        length(depthMm),
-        " in the file; every depth was taken from there.",
-      ],
+      sentence: sentenceOf(messages.stopIsFirstTouched, { depthMm: length(depthMm) }),
     });
   }
   return { depthMm, forceN, remarks };

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/uncertainty.ts";
 import type { LimitKind, Reading } from "../fitment.ts";
 import { type FieldPath, fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
@@ -24,39 +25,27 @@ export function checkedMean(
 ): Outcome<number> {
   const name = () => readingName(id, limitKind);
   if (reading === undefined || reading.values.length === 0) {
-    return fail("readingMissing", [`There is no value for ${name()}. Measure it.`], id);
+    return fail("readingMissing", [messages.thereIsNoValue({ name: name() })], id);
   }
   const usable = (value: number) => Number.isFinite(value) && Math.abs(value) <= 1e5;
   if (!reading.values.every(usable)) {
-    return fail(
-      "readingNotFinite",
-      [`${capital(name())} is not a usable number. Type it again.`],
-      id,
-    );
+    return fail("readingNotFinite", [messages.isNotUsableNumber({ name: capital(name()) })], id);
   }
   if (!usable(reading.tol) || reading.tol < 0) {
-    return fail(
-      "toleranceNegative",
-      [`The ± of ${name()} must be zero or more. Type the tool's half-width again.`],
-      id,
-    );
+    return fail("toleranceNegative", [messages.ofMustBeZero({ name: name() })], id);
   }
   const middle = meanOf(reading);
   if (sort === "length" && middle <= 0) {
-    return fail("lengthNotPositive", [`${capital(name())} must be above zero. Re-measure it.`], id);
+    return fail("lengthNotPositive", [messages.mustBeAboveZero({ name: capital(name()) })], id);
   }
   if (sort === "mass" && middle <= 0) {
-    return fail("massNotPositive", [`${capital(name())} must be above zero. Weigh it again.`], id);
+    return fail("massNotPositive", [messages.mustBeAboveZeroWeigh({ name: capital(name()) })], id);
   }
   if (sort === "gap" && middle < 0) {
-    return fail(
-      "gapNegative",
-      [`${capital(name())} cannot be below zero. Type 0 if the stop already touches its pad.`],
-      id,
-    );
+    return fail("gapNegative", [messages.cannotBeBelowZero({ name: capital(name()) })], id);
   }
   if (sort === "angle" && Math.abs(middle) >= 90) {
-    return fail("angleTooSteep", [`${capital(name())} must lie between −90° and 90°.`], id);
+    return fail("angleTooSteep", [messages.mustLieBetween90({ name: capital(name()) })], id);
   }
   return succeed(middle);
 }

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/uncertainty.ts";
 import type { Interval } from "../fitment.ts";
 import { selectRank } from "./selectRank.ts";
 
@@ -9,7 +10,7 @@ const mostIdle = 72;
 export const intervalFormulas = {
   lower: "lower end = 2.5th percentile",
   upper: "upper end = 97.5th percentile",
-  half: { text: "half of the range", by: "(upper − lower) / 2" },
+  half: { text: messages.halfOfRange, by: messages.upperLower2 },
 } as const;
 
 /**

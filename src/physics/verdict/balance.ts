@@ -1,6 +1,7 @@
+import * as messages from "../../words/compiled/physics/verdict.ts";
 import { gapOf, gapReadingOf } from "../budget/gap.ts";
 import type { Check, Corner, Fitment, Reading } from "../fitment.ts";
-import { length } from "../sentence.ts";
+import { length, sentenceOf } from "../sentence.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 
 /**
@@ -21,11 +22,9 @@ export function balanceCheck(fitment: Fitment, allowedMm: number): Check | null 
       id: "balance",
       state: "care",
       reading: standsId(gapDifference > 0 ? one : other),
-      sentence: [
-        "The gaps differ by ",
-        length(Math.abs(gapDifference)),
-        " left to right. Look for a sagged spring or a bent part, and check that the vehicle stands level.",
-      ],
+      sentence: sentenceOf(messages.gapsDifferByLeft, {
+        gapDifference: length(Math.abs(gapDifference)),
+      }),
     };
   }
   if (heightDifference > allowedMm) {
@@ -34,17 +33,15 @@ export function balanceCheck(fitment: Fitment, allowedMm: number): Check | null 
       id: "balance",
       state: "care",
       reading: `${low(one) < low(other) ? one.side : other.side}.rideHeight`,
-      sentence: [
-        "The ride heights differ by ",
-        length(heightDifference),
-        " left to right. Look for a sagged spring, and check tire pressures and that the vehicle stands level.",
-      ],
+      sentence: sentenceOf(messages.rideHeightsDifferBy, {
+        heightDifference: length(heightDifference),
+      }),
     };
   }
   return {
     id: "balance",
     state: "ok",
-    sentence: ["Left and right agree within ", length(allowedMm), "."],
+    sentence: sentenceOf(messages.leftAndRightAgree, { allowedMm: length(allowedMm) }),
   };
 }
 

@@ -1,6 +1,7 @@
+import * as messages from "../../words/compiled/physics/verdict.ts";
 import type { Check } from "../fitment.ts";
 import { limitTouches } from "../readingNames.ts";
-import { capital, length, margin, marginRange, type Sentence } from "../sentence.ts";
+import { capital, length, margin, marginRange, type Sentence, sentenceOf } from "../sentence.ts";
 import {
   type CornerEvidence,
   mostDoubted,
@@ -25,9 +26,7 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
       id: "clearance",
       state: "unsure",
       reading: `${side}.limits.0`,
-      sentence: [
-        `No clearance was measured on the ${side}, so the answer can't say what touches first. Measure how far the wheel can rise before the tire, the shock, the spring or metal touches.`,
-      ],
+      sentence: [messages.noClearanceWasMeasured({ side })],
     };
   }
   const probability = draws.reserveWanted;
@@ -50,11 +49,10 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
         id: "clearance",
         state,
         probability,
-        sentence: [
-          "The stop is fully compressed ",
-          length(limit.reserveMm),
-          ` of wheel travel before ${touches}.`,
-        ],
+        sentence: sentenceOf(messages.stopIsFullyCompressed, {
+          reserveMm: length(limit.reserveMm),
+          touches,
+        }),
       };
     case "care":
       return {
@@ -62,15 +60,12 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
         state,
         probability,
         reading: mostDoubted(evidence, "reserve"),
-        sentence: [
-          "The stop is fully compressed first, but you can't count on the ",
-          length(rules.reserveMm),
-          " wanted before ",
-          `${touches}: there are `,
-          length(limit.reserveMm),
-          ...between,
-          ".",
-        ],
+        sentence: sentenceOf(messages.stopIsFullyCompressedFirst, {
+          reserveMm: length(rules.reserveMm),
+          touches,
+          reserveMm2: length(limit.reserveMm),
+          between,
+        }),
       };
     case "no":
       return {
@@ -78,11 +73,10 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
         state,
         probability,
         reading: mostDoubted(evidence, "reserve"),
-        sentence: [
-          `${capital(touches)} `,
-          length(Math.max(0, -limit.reserveMm)),
-          " of wheel travel before the stop is fully compressed.",
-        ],
+        sentence: sentenceOf(messages.ofWheelTravelBefore, {
+          touches: capital(touches),
+          length: length(Math.max(0, -limit.reserveMm)),
+        }),
       };
     case "unsure":
       return {
@@ -90,22 +84,20 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
         state,
         probability,
         reading: mostDoubted(evidence, "reserve"),
-        sentence: [
-          `Can't tell whether the stop is fully compressed before ${touches}. The readings say `,
-          ...margin(limit.reserveMm),
-          ...between,
-          ".",
-          ...takeAgain(evidence, "reserve"),
-        ],
+        sentence: sentenceOf(messages.cantTellWhetherStop, {
+          touches,
+          margin: margin(limit.reserveMm),
+          between,
+          takeAgain: takeAgain(evidence, "reserve"),
+        }),
       };
   }
 }
 
 /** Why nothing is decided where the tolerances reach past what the suspension can do. */
 export function outsideSentence(evidence: CornerEvidence): Sentence {
-  return [
-    "Within their ± the readings also allow a suspension that can't move this far (",
-    { kind: "share", value: evidence.draws.outsideShare },
-    ` of the cases). So the answer can't tell. ${capital(remedyOf(evidence, mostDoubtedCause(evidence, "contact")).words)}.`,
-  ];
+  return sentenceOf(messages.withinTheirReadingsAlso, {
+    outsideShare: { kind: "share", value: evidence.draws.outsideShare },
+    words: capital(remedyOf(evidence, mostDoubtedCause(evidence, "contact")).words),
+  });
 }

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/verdict.ts";
 import type { CornerPlace } from "../budget/cornerPlaces.ts";
 import type { CornerBudget } from "../budget/travelBudget.ts";
 import type { Fitment, Interval, LimitKind, UseRules } from "../fitment.ts";
@@ -5,7 +6,7 @@ import { layoutRegistry, type RegisteredLayout } from "../layouts/geometryRegist
 import { readingName } from "../readingNames.ts";
 import type { QuantityId, ReadingId } from "../readings/readingId.ts";
 import type { RoadTravel } from "../road/roadTravel.ts";
-import { capital, type Sentence } from "../sentence.ts";
+import { capital, type Sentence, sentenceOf } from "../sentence.ts";
 import type { CornerDoubt } from "../uncertainty/cornerDoubt.ts";
 import type { CornerDraws } from "../uncertainty/cornerDraws.ts";
 import type { MissingRideData } from "./missingRideData.ts";
@@ -58,8 +59,7 @@ export function remedyOf(evidence: CornerEvidence, cause: QuantityId): DoubtReme
   const { closer } = layoutRegistry[layout.kind];
   const byHand: DoubtRemedy = {
     reading: handReading(evidence, "block"),
-    words:
-      "have the whole travel found by hand with a block in the stop's place, by a qualified person",
+    words: messages.haveWholeTravelFound,
   };
   switch (cause) {
     case "wheelPerOuter":
@@ -72,23 +72,23 @@ export function remedyOf(evidence: CornerEvidence, cause: QuantityId): DoubtReme
     case `${side}.linkage`:
       return {
         ...byHand,
-        words: "find the wheel travel by hand with a block as high as the stop when fully pressed",
+        words: messages.findWheelTravelBy,
       };
     case "stop.usableCompressionMm":
       return {
         reading: cause,
-        words: "ask the stop's maker for the ± of its usable compression, or have it tested",
+        words: messages.askStopsMakerFor,
       };
     case `${side}.settle`:
       return {
         reading: `${side}.liftedHeight`,
-        words: `lift the ${side} side and let go, push it down and let go, and read both heights again`,
+        words: messages.liftSideAndLet({ side }),
       };
     default: {
       const name = nameIn(evidence, cause);
       const words = cause.startsWith("ride.")
-        ? `find ${name} again, more closely if you can`
-        : `re-measure ${name}, more closely if you can`;
+        ? messages.findAgainMoreClosely({ name })
+        : messages.reMeasureMoreClosely({ name });
       return { reading: cause, words };
     }
   }
@@ -112,10 +112,10 @@ export function mostDoubted(evidence: CornerEvidence, about: keyof CornerDoubt):
 
 /** Causes of doubt that are told apart from a reading. */
 const causeWords: Readonly<Record<string, string>> = {
-  wheelPerOuter: "how the wheel moves with this arm",
-  linkage: "the computed travel itself",
-  settle: "friction in the suspension",
-  usableCompressionMm: "how much stops of this kind vary",
+  wheelPerOuter: messages.howWheelMovesWith,
+  linkage: messages.computedTravelItself,
+  settle: messages.frictionInSuspension,
+  usableCompressionMm: messages.howMuchStopsOf,
 };
 
 /** " Re-measure …, more closely if you can: 62 % of the margin of error comes from it." */
@@ -126,11 +126,10 @@ export function takeAgain(evidence: CornerEvidence, about: keyof CornerDoubt): S
   if (first === undefined) return [`${words}.`];
   const share = { kind: "share", value: first.share } as const;
   const named = causeWords[cause.slice(cause.lastIndexOf(".") + 1)];
-  return [
-    `${words}: `,
+  return sentenceOf(messages.ofMarginOfError, {
+    words,
     share,
-    named === undefined
-      ? " of the margin of error comes from it."
-      : ` of the margin of error is ${named}.`,
-  ];
+    noNamed: named === undefined,
+    named,
+  });
 }

@@ -1,5 +1,6 @@
+import * as messages from "../../words/compiled/physics/verdict.ts";
 import type { Check, Interval, State, Stop } from "../fitment.ts";
-import { length, type Sentence } from "../sentence.ts";
+import { length, type Sentence, sentenceOf } from "../sentence.ts";
 import { outsideSentence } from "./clearance.ts";
 import { type CornerEvidence, mostDoubted, mostOutsideShare, takeAgain } from "./cornerEvidence.ts";
 import { decide, decideCarry } from "./decisions.ts";
@@ -22,13 +23,11 @@ function standingSentence({ fitment, corner }: CornerEvidence): Sentence {
   const { gapMm } = corner;
   if (gapMm > 0) return [];
   const asMeasured = fitment.recordedStop === undefined && fitment.spacerMm === undefined;
-  if (gapMm === 0)
-    return [asMeasured ? "The stop touches at rest. " : "The stop would touch at rest. "];
-  return [
-    asMeasured ? "It sits on its stop, pressed by " : "It would sit on its stop, pressed by ",
-    length(-gapMm),
-    ". ",
-  ];
+  if (gapMm === 0) return [asMeasured ? messages.stopTouchesAtRest : messages.stopWouldTouchAt];
+  return sentenceOf(messages.itSitsOnIts, {
+    isAsMeasured: Boolean(asMeasured),
+    gapMm: length(-gapMm),
+  });
 }
 
 function impactCheck(evidence: CornerEvidence): Check {
@@ -66,27 +65,19 @@ function impactCheck(evidence: CornerEvidence): Check {
   // The mean is enough; that the true travel is, is not sure enough.
   const tooClose = corner.budget.contactMm >= road.freeTravelNeededMm;
   const sentences: Readonly<Record<typeof state, Sentence>> = {
-    ok: ["Loaded, this use needs ", ladenNeed, " of free travel. You have ", free, "."],
-    care: [
-      tooClose
-        ? "Loaded, it is too close to call whether the stop touches too often. This use needs "
-        : "Loaded, the stop touches too often: this use needs ",
+    ok: sentenceOf(messages.loadedThisUseNeeds, { ladenNeed, free }),
+    care: sentenceOf(messages.loadedItIsToo, {
+      isTooClose: Boolean(tooClose),
       ladenNeed,
-      tooClose ? " of free travel and has " : " of free travel and has only ",
       free,
-      ". As measured, the ",
       unladenNeed,
-      " needed are there.",
-    ],
+    }),
     no: tooEarly(unladenNeed, free),
-    unsure: [
-      "Can't tell whether the stop touches too often. As measured this use needs ",
+    unsure: sentenceOf(messages.cantTellWhetherStopTouches, {
       unladenNeed,
-      " of free travel and has about ",
       free,
-      ".",
-      ...takeAgain(evidence, "contact"),
-    ],
+      takeAgain: takeAgain(evidence, "contact"),
+    }),
   };
   return {
     id: "earlyContact",
@@ -100,10 +91,8 @@ function impactCheck(evidence: CornerEvidence): Check {
 /** A stop that touches or is pressed leaves no free travel: no number below zero is told. */
 function tooEarly(need: ReturnType<typeof length>, free: ReturnType<typeof length>): Sentence {
   const has: Sentence =
-    free.value > 0
-      ? [" of free travel and has only ", free, "."]
-      : [" of free travel and has none."];
-  return ["The stop touches too often even as measured: this use needs ", need, ...has];
+    free.value > 0 ? sentenceOf(messages.ofFreeTravelAnd, { free }) : [messages.ofFreeTravelAndHas];
+  return sentenceOf(messages.stopTouchesTooOften, { need, has });
 }
 
 function carryCheck(evidence: CornerEvidence): Check {
@@ -119,27 +108,17 @@ function carryCheck(evidence: CornerEvidence): Check {
       id: "earlyContact",
       state,
       reading: "stop.curve",
-      sentence: [
-        "This stop is made to support load, and its curve is an estimate. Within its ± it is pressed by ",
-        length(within[0]),
-        " to ",
-        length(within[1]),
-        " under load, which may be too much. Have the stop tested, or fit one that was.",
-      ],
+      sentence: sentenceOf(messages.thisStopIsMade, {
+        within: length(within[0]),
+        within2: length(within[1]),
+      }),
     };
   }
-  const sentence: Sentence = [
-    "This stop is made to support load. Loaded, it is pressed by ",
-    length(loadedCompressionMm),
-    ", ",
-    { kind: "share", value: share },
-    " of its usable compression",
-    state === "ok"
-      ? "."
-      : state === "care"
-        ? ": more than the quarter that leaves room for bumps."
-        : ": more than half, so too little is left for bumps.",
-  ];
+  const sentence: Sentence = sentenceOf(messages.thisStopIsMadeTo, {
+    loadedCompressionMm: length(loadedCompressionMm),
+    share: { kind: "share", value: share },
+    state,
+  });
   return state === "ok"
     ? { id: "earlyContact", state, sentence }
     : { id: "earlyContact", state, reading: "ride.payloadPerCornerKg", sentence };
@@ -175,7 +154,7 @@ function unknownCheck(evidence: CornerEvidence, needed: readonly MissingRideData
       id: "earlyContact",
       state: "unsure",
       reading: fault.reading ?? mostDoubted(evidence, "contact"),
-      sentence: ["Can't tell how often the stop touches. ", ...fault.sentence],
+      sentence: sentenceOf(messages.cantTellHowOften, { sentence: fault.sentence }),
     };
   }
   return missing.length === 0
@@ -183,7 +162,7 @@ function unknownCheck(evidence: CornerEvidence, needed: readonly MissingRideData
         id: "earlyContact",
         state: "unsure",
         reading: mostDoubted(evidence, "contact"),
-        sentence: ["Can't tell how often the stop touches.", ...takeAgain(evidence, "contact")],
+        sentence: [messages.cantTellHowOftenStop, ...takeAgain(evidence, "contact")],
       }
-    : missingCheck("earlyContact", "how often the stop touches", side, missing);
+    : missingCheck("earlyContact", messages.howOftenStopTouches, side, missing);
 }

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/verdict.ts";
 import type { Check, Corner, Ride, RideQuantity, Side } from "../fitment.ts";
 import { readingName } from "../readingNames.ts";
 import type { ReadingId } from "../readings/readingId.ts";
@@ -30,13 +31,13 @@ export function missingCheck(
   const ids = missing.map((name) => missingId(name, side));
   const one = ids.length === 1;
   const names = ids.map((reading) => readingName(reading));
-  const listed = one ? names.join() : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+  const listed = one
+    ? names.join()
+    : messages.and({ names: names.slice(0, -1).join(", "), last: names.at(-1) ?? "" });
   return {
     id,
     state: "unsure",
     reading: ids[0] as ReadingId,
-    sentence: [
-      `Can't tell ${cannotSay}: not known ${one ? "is" : "are"} ${listed}. Weigh, look up or estimate ${one ? "it" : "them"}.`,
-    ],
+    sentence: [messages.cantTellNotKnown({ cannotSay, isOne: Boolean(one), listed })],
   };
 }

@@ -1,10 +1,11 @@
+import * as messages from "../../words/compiled/physics/verdict.ts";
 import type { Check, GeometryReadingName, Interval, Reading } from "../fitment.ts";
 import { believableWheelPerOuter, measuredWheelPerOuter } from "../kinematics/wheelPerOuter.ts";
 import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import { definitionOf } from "../readings/definitionOf.ts";
 import { type QuantityId, withoutSide } from "../readings/readingId.ts";
 import { isBelievable } from "../readings/valueDefinition.ts";
-import { capital, length, type Sentence } from "../sentence.ts";
+import { capital, length, type Sentence, sentenceOf } from "../sentence.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 import { type CornerEvidence, nameIn } from "./cornerEvidence.ts";
 
@@ -31,13 +32,15 @@ interface Oddity {
 export function plausibleCheck(evidence: CornerEvidence): Check {
   const [first, ...others] = oddities(evidence);
   if (first === undefined) {
-    return { id: "plausible", state: "ok", sentence: ["No odd readings."] };
+    return { id: "plausible", state: "ok", sentence: [messages.noOddReadings] };
   }
   const more: Sentence =
     others.length === 0
       ? []
       : [
-          ` Also look at ${[...new Set(others.map(({ reading }) => nameIn(evidence, reading)))].join(", ")}.`,
+          messages.alsoLookAt({
+            join: [...new Set(others.map(({ reading }) => nameIn(evidence, reading)))].join(", "),
+          }),
         ];
   return {
     id: "plausible",
@@ -66,13 +69,11 @@ function oddities(evidence: CornerEvidence): readonly Oddity[] {
     const stands = places.all[places.stands]?.id ?? `${own.side}.gap`;
     found.push({
       reading: stands,
-      sentence: [
-        `The ${own.side} gap, `,
-        length(budget.gapMm),
-        ", is larger than all the travel. The stop would close by ",
-        length(budget.limit.closingMm),
-        " at the hard contact and never touch. Re-measure it.",
-      ],
+      sentence: sentenceOf(messages.gapIsLargerThan, {
+        side: own.side,
+        gapMm: length(budget.gapMm),
+        closingMm: length(budget.limit.closingMm),
+      }),
     });
   }
   for (const [id, reading] of measured) {
@@ -80,9 +81,7 @@ function oddities(evidence: CornerEvidence): readonly Oddity[] {
     if (spread > mostScatter * reading.tol) {
       found.push({
         reading: id,
-        sentence: [
-          `The repeats of ${nameIn(evidence, id)} differ more than 3 times their ± allows. Re-measure it.`,
-        ],
+        sentence: [messages.repeatsOfDifferMore({ nameIn: nameIn(evidence, id) })],
       });
     }
   }
@@ -99,9 +98,7 @@ function linkageOddity({ fitment, corner }: CornerEvidence): Oddity | null {
   );
   return {
     reading: other?.id ?? "otherArmAngle",
-    sentence: [
-      `With these readings the wheel rises ${ratio.toFixed(2)} times as far as its outer joint. Vehicles have ${least} to ${greatest}. Re-measure the other arm and the joints.`,
-    ],
+    sentence: [messages.withTheseReadingsWheel({ ratio: ratio.toFixed(2), least, greatest })],
   };
 }
 
@@ -117,13 +114,11 @@ function unitSlip(evidence: CornerEvidence, id: QuantityId, mean: number): Oddit
   if (right === undefined) return null;
   return {
     reading: id,
-    sentence: [
-      `${capital(nameIn(evidence, id))} would be `,
-      length(mean),
-      ", which fits only if inches and millimeters were mixed up (then ",
-      length(right),
-      "). Re-measure it.",
-    ],
+    sentence: sentenceOf(messages.wouldBeWhichFits, {
+      nameIn: capital(nameIn(evidence, id)),
+      mean: length(mean),
+      right: length(right),
+    }),
   };
 }
 
@@ -136,11 +131,10 @@ function ratioOddity(evidence: CornerEvidence): Oddity | null {
     const reading = placeOf(doubtful)?.id ?? doubtful;
     return {
       reading,
-      sentence: [
-        "The lever ratio would be ",
-        { kind: "ratio", value: budget.leverRatio },
-        `, outside what is seen on vehicles (0.8 to 6). Re-measure ${nameIn(evidence, reading)}.`,
-      ],
+      sentence: sentenceOf(messages.leverRatioWouldBe, {
+        leverRatio: { kind: "ratio", value: budget.leverRatio },
+        nameIn: nameIn(evidence, reading),
+      }),
     };
   }
   const spacing = placeOf("stopSpacing");
@@ -149,9 +143,7 @@ function ratioOddity(evidence: CornerEvidence): Oddity | null {
     const reading = spacing.id;
     return {
       reading,
-      sentence: [
-        `The stops would stand wider apart than the wheels. Re-measure ${nameIn(evidence, reading)}.`,
-      ],
+      sentence: [messages.stopsWouldStandWider({ nameIn: nameIn(evidence, reading) })],
     };
   }
   return null;

@@ -1,6 +1,7 @@
+import * as messages from "../../words/compiled/physics/verdict.ts";
 import type { Check, CheckId, CornerAssessment, State } from "../fitment.ts";
 import { limitTouches } from "../readingNames.ts";
-import { length, type Sentence } from "../sentence.ts";
+import { length, type Sentence, sentenceOf } from "../sentence.ts";
 import { worstState } from "./decisions.ts";
 
 const importance: readonly CheckId[] = [
@@ -42,7 +43,7 @@ export function decidingChecks(corners: readonly CornerAssessment[]): readonly C
 /** One sentence why: that of the first deciding check; where all are ok, how much travel there is. */
 export function reasonOf(corners: readonly CornerAssessment[]): Sentence {
   const [first] = corners;
-  if (first === undefined) return ["No corner was measured. Measure at least one side."];
+  if (first === undefined) return [messages.noCornerWasMeasured];
   if (verdictOf(corners) === "ok") return allWell(corners, first);
   const [worst] = decidingChecks(corners) as [CheckOfCorner];
   return corners.length === 1 || worst.check.id === "balance"
@@ -53,7 +54,7 @@ export function reasonOf(corners: readonly CornerAssessment[]): Sentence {
 /** A check's sentence with its side before it. */
 export function sided(side: CornerAssessment["side"], check: Check): Sentence {
   const [start, ...rest] = check.sentence;
-  const name = side === "left" ? "Left: " : "Right: ";
+  const name = side === "left" ? messages.leftStart : messages.rightStart;
   if (typeof start !== "string") return [name, ...check.sentence];
   return [`${name}${start.charAt(0).toLowerCase()}${start.slice(1)}`, ...rest];
 }
@@ -66,13 +67,10 @@ function allWell(corners: readonly CornerAssessment[], first: CornerAssessment):
         : least,
     first,
   );
-  return [
-    "The stop touches after ",
-    length(tightest.wheelTravelToContactMm),
-    " of wheel travel and is fully compressed ",
-    length(tightest.reserveMm ?? 0),
-    tightest.hardLimit === null
-      ? " before hard contact."
-      : ` before ${limitTouches[tightest.hardLimit]}.`,
-  ];
+  return sentenceOf(messages.stopTouchesAfterOf, {
+    wheelTravelToContactMm: length(tightest.wheelTravelToContactMm),
+    reserveMm: length(tightest.reserveMm ?? 0),
+    noHardLimit: tightest.hardLimit === null,
+    hardLimit: tightest.hardLimit === null ? "" : limitTouches[tightest.hardLimit],
+  });
 }

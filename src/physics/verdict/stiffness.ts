@@ -1,12 +1,14 @@
+import * as messages from "../../words/compiled/physics/verdict.ts";
 import type { Check, EstimatedCurve, Side } from "../fitment.ts";
 import type { Fault } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 import type { Sentence } from "../sentence.ts";
+import { sentenceOf } from "../sentence.ts";
 import type { CornerDynamics } from "../stiffness/cornerDynamics.ts";
 import { stiffnessClasses, stiffnessClassOf } from "../stop/stiffnessClass.ts";
 import { type MissingRideData, missingCheck } from "./missingRideData.ts";
 
-const cannotSay = "which stiffness works";
+const cannotSay = messages.whichStiffnessWorks;
 
 /** Stiffness before the events have been run: not known, and the verdict no better for it. */
 export function stiffnessNotComputed(side: Side, missing: readonly MissingRideData[]): Check {
@@ -15,7 +17,7 @@ export function stiffnessNotComputed(side: Side, missing: readonly MissingRideDa
     : {
         id: "stiffness",
         state: "unsure",
-        sentence: ["Which stiffness works here is not computed yet."],
+        sentence: [messages.whichStiffnessWorksHere],
       };
 }
 
@@ -65,22 +67,17 @@ export function stiffnessCheck(
     return {
       id: "stiffness",
       state: "ok",
-      sentence: [
-        "Its stiffness class, ",
-        { kind: "stiffnessClass", value: stopClass },
-        ", is among those that work here (",
-        ...classList(works),
-        ").",
-      ],
+      sentence: sentenceOf(messages.itsStiffnessClassIs, {
+        stopClass: { kind: "stiffnessClass", value: stopClass },
+        classList: classList(works),
+      }),
     };
   }
   if (works.length === 0) {
     return {
       id: "stiffness",
       state: "no",
-      sentence: [
-        "No stiffness class works at this height: each one compresses fully, reaches hard contact or hits too hard.",
-      ],
+      sentence: [messages.noStiffnessClassWorks],
     };
   }
   const side = dynamics.stiffnessSide;
@@ -90,19 +87,18 @@ export function stiffnessCheck(
     id: "stiffness",
     state: "no",
     ...(side === null ? {} : { side }),
-    sentence: [
-      side === "soft"
-        ? "The stop is too soft: its class is "
-        : side === "stiff"
-          ? "The stop is too stiff: its class is "
-          : "The stop's class does not work here: it is ",
-      { kind: "stiffnessClass", value: stopClass },
-      least === greatest ? "; only " : "; those from ",
-      { kind: "stiffnessClass", value: least },
-      ...(least === greatest
-        ? [" works."]
-        : [" to ", { kind: "stiffnessClass", value: greatest } as const, " work."]),
-    ],
+    sentence: sentenceOf(messages.stopIsTooSoft, {
+      side: side ?? undefined,
+      stopClass: { kind: "stiffnessClass", value: stopClass },
+      isLeast: least === greatest,
+      least: { kind: "stiffnessClass", value: least },
+      least2:
+        least === greatest
+          ? [" works."]
+          : sentenceOf(messages.toWork, {
+              greatest: { kind: "stiffnessClass", value: greatest } as const,
+            }),
+    }),
   };
 }
 
@@ -116,20 +112,18 @@ function testLeavesOpen(passShare: number): Check {
     state: "unsure",
     probability: passShare,
     reading: "stop.testDoubt",
-    sentence: [
-      "This stop works here as its test says, but that test's margin of error is too wide. With ",
-      { kind: "share", value: 1 - passShare },
-      " of what it allows the stop bottoms, reaches hard contact or hits too hard. Test it at more speeds and over more cycles.",
-    ],
+    sentence: sentenceOf(messages.thisStopWorksHere, {
+      passShare: { kind: "share", value: 1 - passShare },
+    }),
   };
 }
 
 /** What a stop fails on in words, the gravest first. */
 const failureWords = [
-  ["hardContact", "reaches hard contact"],
+  ["hardContact", messages.reachesHardContact],
   ["fullStop", "bottoms"],
-  ["acceleration", "hits too hard"],
-  ["notComputed", "cannot be computed"],
+  ["acceleration", messages.hitsTooHard],
+  ["notComputed", messages.cannotBeComputed],
 ] as const;
 
 /** Its class works, it does not: for a stop of that number would be softer or stiffer than this one. */
@@ -141,12 +135,12 @@ function itselfFails(stopClass: number, { ownFailures, stiffnessSide }: CornerDy
     id: "stiffness",
     state: "no",
     ...(stiffnessSide === null ? {} : { side: stiffnessSide }),
-    sentence: [
-      "Its class, ",
-      { kind: "stiffnessClass", value: stopClass },
-      `, would work here, but this stop itself ${worst?.[1] ?? "does not"}${onlyUnladen ? " as measured" : ""}: it is a little `,
-      stiffnessSide === "stiff" ? "too stiff." : "too soft.",
-    ],
+    sentence: sentenceOf(messages.itsClassWouldWork, {
+      stopClass: { kind: "stiffnessClass", value: stopClass },
+      worst: worst?.[1] ?? messages.doesNot,
+      isOnlyUnladen: Boolean(onlyUnladen),
+      stiffnessSide: stiffnessSide ?? undefined,
+    }),
   };
 }
 
@@ -155,14 +149,11 @@ function estimateTooWide(estimated: readonly number[], working: readonly number[
     id: "stiffness",
     state: "unsure",
     reading: "stop.curve",
-    sentence: [
-      "The stop's curve is an estimate. Within its ± its class is ",
-      ...classList(estimated),
-      ", and of these ",
-      ...classList(working),
-      working.length === 1 ? " works here." : " work here.",
-      " Have the stop tested, or fit one that was.",
-    ],
+    sentence: sentenceOf(messages.stopsCurveIsEstimate, {
+      classList: classList(estimated),
+      classList2: classList(working),
+      working: working.length,
+    }),
   };
 }
 
@@ -171,10 +162,12 @@ function stiffnessFault(side: Side, fault: Fault | undefined): Check {
     id: "stiffness",
     state: "unsure",
     reading: fault?.reading ?? `${side}.gap`,
-    sentence: [
-      `Can't tell ${cannotSay}. `,
-      ...(fault?.sentence ?? [`Re-measure ${readingName(`${side}.gap`)}.`]),
-    ],
+    sentence: sentenceOf(messages.cantTell, {
+      cannotSay,
+      sentence: fault?.sentence ?? [
+        messages.reMeasure({ readingName: readingName(`${side}.gap`) }),
+      ],
+    }),
   };
 }
 
@@ -182,10 +175,9 @@ function classList(classes: readonly number[]): Sentence {
   const least = classes[0] as number;
   const greatest = classes.at(-1) as number;
   return least === greatest
-    ? ["only ", { kind: "stiffnessClass", value: least }]
-    : [
-        { kind: "stiffnessClass", value: least },
-        " to ",
-        { kind: "stiffnessClass", value: greatest },
-      ];
+    ? sentenceOf(messages.only, { least: { kind: "stiffnessClass", value: least } })
+    : sentenceOf(messages.to, {
+        least: { kind: "stiffnessClass", value: least },
+        greatest: { kind: "stiffnessClass", value: greatest },
+      });
 }

@@ -1,8 +1,9 @@
+import * as messages from "../../words/compiled/physics/verdict.ts";
 import { travelBudget } from "../budget/travelBudget.ts";
 import type { Fitment, Interval, LimitKind, Side, Stop } from "../fitment.ts";
 import { type Outcome, succeed } from "../outcome.ts";
 import { limitTouches } from "../readingNames.ts";
-import { capital, length, type Sentence } from "../sentence.ts";
+import { capital, length, type Sentence, sentenceOf } from "../sentence.ts";
 import { drawCorners } from "../uncertainty/cornerDraws.ts";
 import { SharedDraws } from "../uncertainty/sharedDraws.ts";
 
@@ -86,30 +87,29 @@ export function withoutCurveSentences(corner: TravelWithoutCurve): readonly Sent
   const range: Sentence =
     contactRangeMm === null
       ? []
-      : [" (95 %: ", length(contactRangeMm[0]), " to ", length(contactRangeMm[1]), ")"];
+      : sentenceOf(messages.n95To, {
+          contactRangeMm: length(contactRangeMm[0]),
+          contactRangeMm2: length(contactRangeMm[1]),
+        });
   const contact: Sentence =
     gapMm < 0
-      ? ["The stop is pressed by ", length(-gapMm), " at ride height."]
-      : ["The stop touches after ", length(contactMm), " of wheel travel", ...range, "."];
+      ? sentenceOf(messages.stopIsPressedBy, { gapMm: length(-gapMm) })
+      : sentenceOf(messages.stopTouchesAfterOfWheel, { contactMm: length(contactMm), range });
   if (limit === null) {
-    return [contact, ["No clearance was measured, so it can't be said what touches first."]];
+    return [contact, [messages.noClearanceWasMeasuredSo]];
   }
   const touches = capital(limitTouches[limit.kind]);
   if (corner.neverMet) {
     return [
       contact,
-      [`${touches} first, after `, length(limit.travelMm), ": the stop is never met."],
+      sentenceOf(messages.firstAfterStopIs, { touches, travelMm: length(limit.travelMm) }),
     ];
   }
   return [
     contact,
-    [`${touches} after `, length(limit.travelMm), "."],
+    sentenceOf(messages.after, { touches, travelMm: length(limit.travelMm) }),
     limit.compressionMm > 0
-      ? [
-          "A stop fits this travel if it is fully compressed within ",
-          length(limit.compressionMm),
-          " of compression.",
-        ]
-      : ["No compression of the stop is left before that."],
+      ? sentenceOf(messages.stopFitsThisTravel, { compressionMm: length(limit.compressionMm) })
+      : [messages.noCompressionOfStop],
   ];
 }

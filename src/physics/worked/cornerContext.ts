@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/worked.ts";
 import { type CornerAtMeans, cornerAtMeans } from "../budget/cornerAtMeans.ts";
 import { gapOf, gapReadingOf } from "../budget/gap.ts";
 import type { Corner, CornerAssessment, Fitment, UseRules } from "../fitment.ts";
@@ -57,23 +58,22 @@ export function cornerContext(
     },
     usableSymbol: {
       symbol: "δu",
-      meaning: "usable compression of the stop",
+      meaning: messages.usableCompressionOfStop,
       value: mm(usable),
-      origin: "stop's data",
+      origin: messages.stopsData,
     },
     freeHeightSymbol: {
       symbol: "H",
-      meaning: "free height of the stop",
+      meaning: messages.freeHeightOfStop,
       value: mm(freeHeight),
-      origin: originOf(fitment.stop.freeHeight, "stop's data or measured"),
+      origin: originOf(fitment.stop.freeHeight, messages.stopsDataOrMeasured),
     },
   };
 }
 
 /** What the gap of this stop is made of: below 0, by so much it is pressed. */
 function gapMeaning(corner: Corner): string {
-  if (corner.pressedHeight !== undefined)
-    return "gap: height of the pressed stop less its free height";
-  if (corner.seatToPad !== undefined) return "gap: seat to pad less the stop's free height";
-  return "gap along the stop's axis";
+  if (corner.pressedHeight !== undefined) return messages.gapHeightOfPressed;
+  if (corner.seatToPad !== undefined) return messages.gapSeatToPad;
+  return messages.gapAlongStopsAxis;
 }

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/worked.ts";
 import type { LimitPlaces } from "../budget/cornerPlaces.ts";
 import { leastLimitText } from "../budget/hardLimit.ts";
 import {
@@ -42,8 +43,8 @@ export function hardLimitWorking(context: CornerContext): LimitWorking | undefin
         symbol: letter,
         meaning:
           limit.at === "hand"
-            ? `${words} contact, found by hand`
-            : `${words} clearance, at the ${limit.at}`,
+            ? messages.contactFoundByHand({ words })
+            : messages.clearanceAt({ words, at: limit.at }),
         value: mm(reading),
         origin: originOf(places.all[limit.clearance]?.reading ?? undefined),
       },
@@ -62,7 +63,7 @@ export function hardLimitWorking(context: CornerContext): LimitWorking | undefin
     const letters = travels.map((_, index) => `z${index + 1}`);
     steps.push(
       step(
-        { text: leastLimitText, by: letters.join(" or ") },
+        { text: leastLimitText, by: letters.join(messages.or) },
         Object.fromEntries(travels.map((travel, index) => [`z${index + 1}`, mm(travel)])),
         mm(value),
       ),
@@ -90,7 +91,7 @@ function limitWorking(
     const distance = means[limit.distance] ?? Number.NaN;
     told.push({
       symbol: `d${number}`,
-      meaning: "how far out on the arm that is, square to the pivot line",
+      meaning: messages.howFarOutOn,
       value: mm(distance),
       origin: originOf(places.all[limit.distance]?.reading ?? undefined),
     });
@@ -119,9 +120,9 @@ function limitWorking(
   const travel = wheelLimitTravel(reading, perWheel);
   told.push({
     symbol: `p${number}`,
-    meaning: "how much that closes per wheel travel",
+    meaning: messages.howMuchThatCloses,
     value: quantity("count", perWheel),
-    origin: "from the check",
+    origin: messages.fromCheck,
   });
   return {
     value: travel,

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/worked.ts";
 import type { EventResult } from "../fitment.ts";
 import { closingSpeedFormula } from "../impact/closingSpeed.ts";
 import { runFormulas } from "../impact/impact.ts";
@@ -5,6 +6,7 @@ import { peakFormulas } from "../impact/impactPeaks.ts";
 import { roadFormulas, startFormulas, timeOver, touchDownSpeed } from "../impact/roadProfile.ts";
 import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import type { QuantityKind } from "../sentence.ts";
+import { sentenceOf } from "../sentence.ts";
 import { standardGravity } from "../standardGravity.ts";
 import { simulatedStops } from "../stop/beyondTest.ts";
 import {
@@ -58,26 +60,24 @@ function partsOf({ fitment }: CornerContext): StopAtSpeed {
 function lossWords(context: CornerContext): string {
   const { dashpot, restLoss, branches } = partsOf(context);
   const found = [
-    ...(dashpot === null ? [] : ["damping c"]),
-    ...(restLoss > 0 ? ["rest loss h"] : []),
-    ...(branches.length > 0 ? ["fading parts q"] : []),
+    ...(dashpot === null ? [] : [messages.dampingC]),
+    ...(restLoss > 0 ? [messages.restLossH] : []),
+    ...(branches.length > 0 ? [messages.fadingPartsQ] : []),
   ];
-  if (found.length > 0) return `Of the stop from its tests at speed: ${found.join(", ")}.`;
-  return context.fitment.stop.testedAtSpeed
-    ? "Its tests at speed show no loss of the stop: simulated without."
-    : "The stop has no test at speed: simulated without damping. A real one leaves more slowly.";
+  if (found.length > 0) return messages.ofStopFromIts({ found: found.join(", ") });
+  return context.fitment.stop.testedAtSpeed ? messages.itsTestsAtSpeed : messages.stopHasNoTest;
 }
 
 export function impactAssumptions(context: CornerContext): readonly string[] {
   return [
     layoutRegistry[context.fitment.layout.kind].joinsWheels
-      ? "Both wheels of the axle together, loaded, moving straight up and down."
-      : "One corner alone, loaded, moving straight up and down.",
-    "Linear ride spring and tire; the tire lifts off when it must.",
+      ? messages.bothWheelsOfAxle
+      : messages.oneCornerAloneLoaded,
+    messages.linearRideSpringAnd,
     lossWords(context),
-    "A landing begins with the wheels at ride height: harsher than a real drop of that height.",
-    "The wheel may hang lower than it can, so body rise and time off the ground are upper estimates.",
-    "Event and limits are common practice, adjustable.",
+    messages.landingBeginsWithWheels,
+    messages.wheelMayHangLower,
+    messages.eventAndLimitsAre,
     simulatedStops,
   ];
 }
@@ -99,45 +99,45 @@ export function impactFigure(
   const symbols: FormulaSymbol[] = [
     {
       symbol: "ms",
-      meaning: "sprung mass at this corner, loaded",
+      meaning: messages.sprungMassAtThis,
       value: quantity("mass", total - unsprung),
-      origin: `${originOf(mass)}, plus payload, less unsprung`,
+      origin: messages.plusPayloadLessUnsprung({ originOf: originOf(mass) }),
     },
     {
       symbol: "mu",
-      meaning: "unsprung mass",
+      meaning: messages.unsprungMass,
       value: quantity("mass", unsprung),
-      origin: "ride data",
+      origin: messages.rideData,
     },
     {
       symbol: "kw",
-      meaning: "wheel rate",
+      meaning: messages.wheelRate,
       value: quantity("rate", ride.wheelRateNPerMm ?? 0),
-      origin: "ride data",
+      origin: messages.rideData,
     },
     {
       symbol: "kt",
-      meaning: "tire rate",
+      meaning: messages.tireRate,
       value: quantity("rate", ride.tyreRateNPerMm ?? 0),
-      origin: "ride data",
+      origin: messages.rideData,
     },
     {
       symbol: "c",
-      meaning: "damping at the wheel in bump",
+      meaning: messages.dampingAtWheelIn,
       value: quantity("damping", ride.damperBumpNsPerMm ?? 0),
-      origin: "ride data",
+      origin: messages.rideData,
     },
     {
       symbol: "c",
-      meaning: "damping at the wheel in rebound",
+      meaning: messages.dampingAtWheelInRebound,
       value: quantity("damping", ride.damperReboundNsPerMm ?? 0),
-      origin: "ride data",
+      origin: messages.rideData,
     },
     {
       symbol: "W",
-      meaning: "weight on this wheel",
+      meaning: messages.weightOnThisWheel,
       value: quantity("force", total * standardGravity),
-      origin: `mass times standard gravity gₙ, ${standardGravity} m/s²`,
+      origin: messages.massTimesStandardGravity({ standardGravity }),
     },
     context.gapSymbol,
   ];
@@ -156,7 +156,7 @@ export function impactFigure(
             V: ["(", quantity("count", event.speedKmPerH), " / 3.6) m/s"],
           },
           quantity("count", timeOver(event)),
-          `, ${plain(event.heightM)} m high, ${roadFormulas[event.kind]}`,
+          messages.mHigh({ heightM: plain(event.heightM), kind: roadFormulas[event.kind] }),
         ),
     ...staticCheck(context, result, name),
     told(
@@ -170,7 +170,7 @@ export function impactFigure(
   return {
     symbols,
     steps,
-    source: "Quarter car with the stop through this layout's own lever.",
+    source: messages.quarterCarWithStop,
     assumed: impactAssumptions(context),
   };
 }
@@ -190,7 +190,7 @@ function staticCheck(
     return [
       told(
         staticFormulas.force,
-        ["static curve at ", mm(depth)],
+        sentenceOf(messages.staticCurveAt, { mm: mm(depth) }),
         quantity("force", curve.force(depth)),
       ),
     ];
@@ -199,7 +199,7 @@ function staticCheck(
     return [
       told(
         staticFormulas.energy,
-        ["static curve from 0 to ", mm(depth)],
+        sentenceOf(messages.staticCurveFrom0, { mm: mm(depth) }),
         quantity("energy", curve.energy(depth) / 1000),
       ),
     ];

@@ -1,13 +1,14 @@
+import * as messages from "../../words/compiled/physics/worked.ts";
 import type { Corner, Fitment, GeometryReadingName, HardLimit, Reading } from "../fitment.ts";
 
 export { meanOf } from "../uncertainty/readingMean.ts";
 
 export function originOf(reading: Reading | undefined, where = "measured"): string {
-  if (!reading) return "not measured, taken as standing";
-  if (reading.source === "pack") return "from the library";
+  if (!reading) return messages.notMeasuredTakenAs;
+  if (reading.source === "pack") return messages.fromLibrary;
   if (reading.source === "estimated") return "estimated";
   const count = reading.values.length;
-  return count > 1 ? `${where}, mean of ${count} readings` : where;
+  return count > 1 ? messages.meanOfReadings({ where, count }) : where;
 }
 
 /** A geometry reading as it holds for one corner: its own where it was measured apart. */
@@ -21,9 +22,9 @@ export function geometryReading(
 }
 
 export const limitWords: Record<HardLimit["kind"], string> = {
-  tyre: "tire",
-  damper: "shock",
-  spring: "spring",
-  metal: "metal to metal",
-  other: "other limit",
+  tyre: messages.tire,
+  damper: messages.shock,
+  spring: messages.spring,
+  metal: messages.metalToMetal,
+  other: messages.otherLimit,
 };

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/worked.ts";
 import { layoutPlan } from "../kinematics/layoutPlan.ts";
 import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import type { CornerContext } from "./cornerContext.ts";
@@ -20,7 +21,7 @@ function figure(
     symbols: [...extra, ...layout.symbols],
     steps: working(layout).steps,
     source: layout.source,
-    assumed: ["One wheel up, the other on the ground."],
+    assumed: [messages.oneWheelUpOther],
   };
 }
 

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/worked.ts";
 import { cornerAtMeans } from "../budget/cornerAtMeans.ts";
 import { restingStop } from "../road/heldAtRide.ts";
 import {
@@ -84,29 +85,29 @@ function sagSymbols(payload: number, rate: number, heldAtRideN: number): Formula
   return [
     {
       symbol: "payload",
-      meaning: "load this wheel carries on top",
+      meaning: messages.loadThisWheelCarries,
       value: quantity("mass", payload),
-      origin: "ride data",
+      origin: messages.rideData,
     },
     {
       symbol: "gₙ",
-      meaning: "standard gravity",
+      meaning: messages.standardGravity,
       value: `${standardGravity} m/s²`,
-      origin: "NIST SP 811",
+      origin: messages.nistSp811,
     },
     {
       symbol: "kw",
-      meaning: "wheel rate",
+      meaning: messages.wheelRate,
       value: quantity("rate", rate),
-      origin: "ride data",
+      origin: messages.rideData,
     },
     ...(heldAtRideN > 0
       ? [
           {
             symbol: "F_rec",
-            meaning: "what the stop held up as measured, at the wheel",
+            meaning: messages.whatStopHeldUp,
             value: quantity("force", heldAtRideN),
-            origin: "static curve of the stop that stood there, at its gap",
+            origin: messages.staticCurveOfStop,
           },
         ]
       : []),
@@ -149,8 +150,8 @@ export function payloadSag(context: CornerContext): WorkedFigure | undefined {
     ? {
         symbols: sag.symbols,
         steps: sag.steps,
-        source: "Static balance by virtual work; the sag is where both sides agree.",
-        assumed: ["Linear ride spring."],
+        source: messages.staticBalanceByVirtual,
+        assumed: [messages.linearRideSpring],
       }
     : undefined;
 }
@@ -180,8 +181,8 @@ export function loadedTravelToContact(context: CornerContext): WorkedFigure | un
     working && {
       symbols: [],
       steps: working.steps,
-      source: "Difference of two travels from the ride height.",
-      assumed: ["Counted from where the loaded vehicle stands."],
+      source: messages.differenceOfTwoTravels,
+      assumed: [messages.countedFromWhereLoaded],
     }
   );
 }

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/worked.ts";
 import type { RoadKurtosis } from "../fitment.ts";
 import {
   allowedPasses,
@@ -44,8 +45,8 @@ export function roadTravelSigma(context: CornerContext): WorkedFigure | undefine
 }
 
 const crossingSource = {
-  3: "Upcrossings of a Gaussian motion: Rice, Bell Syst. Tech. J. 23/24 (1944/45). Road: ISO 8608:2016.",
-  5: "Upcrossings of a Gaussian motion (Rice, Bell Syst. Tech. J. 23/24) whose variance is gamma distributed along the road (Johannesson, Podgórski, Rychlik 2017). Road: ISO 8608:2016. The kurtosis of 5 is common practice.",
+  3: messages.upcrossingsOfGaussianMotion,
+  5: messages.upcrossingsOfGaussianMotionRice,
 } as const;
 
 export function contactsPerKm(context: CornerContext, laden: boolean): WorkedFigure | undefined {
@@ -73,9 +74,9 @@ export function contactsPerKm(context: CornerContext, laden: boolean): WorkedFig
       tyreSymbol(context),
       {
         symbol: "z",
-        meaning: laden ? "travel to contact, loaded" : "travel to contact",
+        meaning: laden ? messages.travelToContactLoaded : messages.travelToContact,
         value: mm(travel.value),
-        origin: "computed above",
+        origin: messages.computedAbove,
       },
     ],
     steps: [
@@ -137,12 +138,12 @@ function neededWorking(context: CornerContext, laden: boolean): Sag | undefined 
         symbol: "N",
         meaning:
           allowed < wanted
-            ? "contacts per km, half as many as the travel's middle is passed: more are allowed"
+            ? messages.contactsPerKmHalf
             : context.assessed.progressive
-              ? "allowed contacts per km, ten times as many for a progressive stop"
-              : "allowed contacts per km",
+              ? messages.allowedContactsPerKm
+              : messages.allowedContactsPerKm2,
         value: quantity("count", allowed),
-        origin: "common practice, adjustable",
+        origin: messages.commonPracticeAdjustable,
       },
       ...rest.symbols,
     ],
@@ -178,9 +179,9 @@ export function mostExtraHeight(context: CornerContext): WorkedFigure | undefine
       context.gapSymbol,
       {
         symbol: "z_need",
-        meaning: "free travel needed, loaded",
+        meaning: messages.freeTravelNeededLoaded,
         value: mm(needed.value),
-        origin: "computed above",
+        origin: messages.computedAbove,
       },
       ...context.layout.symbols,
     ],
@@ -192,8 +193,7 @@ export function mostExtraHeight(context: CornerContext): WorkedFigure | undefine
         mm(extraHeight(context.gap, closing.value)),
       ),
     ],
-    source:
-      "Closing of the stop at the free travel needed. Below zero: the stop is too tall already.",
+    source: messages.closingOfStopAt,
     assumed: screeningAssumptions,
   };
 }

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/worked.ts";
 import type { RoadClass } from "../fitment.ts";
 import { crossingFormulas, zeroUpcrossingsPerSecond } from "../road/levelCrossings.ts";
 import { roadSigma, sigmaFormula } from "../road/roadTravel.ts";
@@ -9,10 +10,10 @@ import { step } from "./step.ts";
 import { type FormulaSymbol, mm, quantity, type Working } from "./workedFigure.ts";
 
 export const screeningAssumptions: readonly string[] = [
-  "Linear: constant spring and tire rates, one damping for bump and rebound.",
-  "Random road of one class at one speed.",
-  "One corner alone: no roll, no pitch, no steering.",
-  "A screening figure, not a forecast.",
+  messages.linearConstantSpringAnd,
+  messages.randomRoadOfOne,
+  messages.oneCornerAloneNo,
+  messages.screeningFigureNotForecast,
 ];
 
 export interface RoadInputs {
@@ -38,7 +39,10 @@ export function roadInputs(context: CornerContext, laden: boolean): RoadInputs |
   const damping = (1000 * (bump + rebound)) / 2;
   const speed = rules.speedKmPerH / 3.6;
   const gd = roughness[rules.roadClass];
-  const rule = `${context.fitment.rules ? "rules of this check" : `default for ${context.fitment.use} use`}, common practice`;
+  const rule = messages.rulesOfThisCheck({
+    hasRules: Boolean(context.fitment.rules),
+    use: context.fitment.use,
+  });
   return {
     mass,
     damping,
@@ -49,28 +53,28 @@ export function roadInputs(context: CornerContext, laden: boolean): RoadInputs |
     symbols: [
       {
         symbol: "n0",
-        meaning: "reference spatial frequency",
-        value: `${referenceFrequency} cycle/m`,
-        origin: "ISO 8608",
+        meaning: messages.referenceSpatialFrequency,
+        value: messages.cycleM({ referenceFrequency }),
+        origin: messages.iso8608,
       },
       {
-        symbol: "Gd",
-        meaning: `roughness of road class ${rules.roadClass} at n0`,
+        symbol: messages.gd,
+        meaning: messages.roughnessOfRoadClass({ roadClass: rules.roadClass }),
         value: `${plain(gd * 1e6)} · 10⁻⁶ m³`,
-        origin: `ISO 8608:2016, Table C.2; class: ${rule}`,
+        origin: messages.iso86082016Table({ rule }),
       },
       { symbol: "V", meaning: "speed", value: `${plain(speed)} m/s`, origin: rule },
       {
         symbol: "M",
-        meaning: laden ? "mass on this wheel with payload" : "mass on this wheel",
+        meaning: laden ? messages.massOnThisWheel : messages.massOnThisWheel2,
         value: quantity("mass", mass),
-        origin: originOf(cornerMassKg) + (laden ? ", plus payload" : ""),
+        origin: originOf(cornerMassKg) + (laden ? messages.plusPayload : ""),
       },
       {
         symbol: "c",
-        meaning: "damping at the wheel, mean of bump and rebound",
+        meaning: messages.dampingAtWheelMean,
         value: `${plain(damping)} N·s/m`,
-        origin: "ride data",
+        origin: messages.rideData,
       },
     ],
   };
@@ -88,8 +92,7 @@ export function sigmaWorking(given: RoadInputs): Working {
   return { value, steps: [step(sigmaFormula, letters, mm(value))] };
 }
 
-export const sigmaSource =
-  "Road: ISO 8608:2016. Variance of travel of the linear quarter car on white road velocity. Derived, checked against the Lyapunov equation. Subject of Dahlberg, J. Sound Vib. 58 (1978) 179.";
+export const sigmaSource = messages.roadIso86082016;
 
 export function crossingsWorking(context: CornerContext, given: RoadInputs): Working | undefined {
   const tyreRate = context.fitment.ride?.tyreRateNPerMm;
@@ -108,8 +111,8 @@ export function crossingsWorking(context: CornerContext, given: RoadInputs): Wor
 export function tyreSymbol(context: CornerContext): FormulaSymbol {
   return {
     symbol: "kt",
-    meaning: "tire rate",
+    meaning: messages.tireRate,
     value: quantity("rate", context.fitment.ride?.tyreRateNPerMm ?? 0),
-    origin: "ride data",
+    origin: messages.rideData,
   };
 }

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/worked.ts";
 import {
   classFormulas,
   classStep,
@@ -13,8 +14,7 @@ import type { CornerContext } from "./cornerContext.ts";
 import { step } from "./step.ts";
 import { mm, quantity, type WorkedFigure } from "./workedFigure.ts";
 
-const curveSource =
-  "Force read from the stop's static test, PCHIP through the points (Fritsch & Carlson 1980).";
+const curveSource = messages.forceReadFromStops;
 
 export function secantRate(context: CornerContext): WorkedFigure | undefined {
   const curve = stopCurve(context.fitment.stop);
@@ -26,9 +26,9 @@ export function secantRate(context: CornerContext): WorkedFigure | undefined {
       context.usableSymbol,
       {
         symbol: "F",
-        meaning: "force of the stop at half its usable compression",
+        meaning: messages.forceOfStopAt,
         value: force,
-        origin: "stop's static curve",
+        origin: messages.stopsStaticCurve,
       },
     ],
     steps: [
@@ -40,7 +40,7 @@ export function secantRate(context: CornerContext): WorkedFigure | undefined {
       ),
     ],
     source: curveSource,
-    assumed: ["Pressed slowly: a static test."],
+    assumed: [messages.pressedSlowlyStaticTest],
   };
 }
 
@@ -54,9 +54,9 @@ export function rateClass(context: CornerContext): WorkedFigure | undefined {
     symbols: [
       {
         symbol: "k",
-        meaning: "secant rate at half the usable compression, N/mm",
+        meaning: messages.secantRateAtHalf,
         value: quantity("rate", rate),
-        origin: "computed above",
+        origin: messages.computedAbove,
       },
     ],
     steps: [
@@ -66,10 +66,10 @@ export function rateClass(context: CornerContext): WorkedFigure | undefined {
         classFormulas.class,
         { n },
         quantity("stiffnessClass", context.assessed.stopRateClass),
-        `, for ${(10 ** (n.value / 5)).toFixed(1)} N/mm`,
+        messages.forNMm({ n: (10 ** (n.value / 5)).toFixed(1) }),
       ),
     ],
-    source: "ISO 3, series R5, 10 to 1000 N/mm (50 to 6000 lbf/in).",
+    source: messages.iso3SeriesR,
     assumed: [],
   };
 }
@@ -99,7 +99,7 @@ export function progressiveness(context: CornerContext): WorkedFigure | undefine
       ),
       step(progressiveFormulas.ratio, { k1, k2 }, quantity("count", wholeRate / earlyRate)),
     ],
-    source: `${curveSource} The rule of two: common practice.`,
+    source: messages.ruleOfTwoCommon({ curveSource }),
     assumed: [],
   };
 }

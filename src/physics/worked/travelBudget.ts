@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/worked.ts";
 import {
   heightFormulas,
   oneWheelReserve,
@@ -28,16 +29,14 @@ import {
   type Working,
 } from "./workedFigure.ts";
 
-const atRide = "At ride height and load as it stands; wheel travel counts from there, up positive.";
+const atRide = messages.atRideHeightAnd;
 
 export function leverRatio(context: CornerContext): WorkedFigure {
   return {
     symbols: context.layout.symbols,
     steps: context.layout.ratio().steps,
-    source: `${context.layout.source} Wheel per stop; its inverse is stop per wheel.`,
-    assumed: [
-      "At ride; the ratio can change through the travel, and every travel here allows for it.",
-    ],
+    source: messages.wheelPerStopIts({ source: context.layout.source }),
+    assumed: [messages.atRideRatioCan],
   };
 }
 
@@ -57,8 +56,8 @@ export function leverRatioAtFullStop(context: CornerContext): WorkedFigure | und
         quantity("ratio", ratio.value),
       ),
     ],
-    source: `${layout.source} Wheel per stop; its inverse is stop per wheel.`,
-    assumed: ["The slope of the same motion, taken where the stop is fully compressed."],
+    source: messages.wheelPerStopIts({ source: layout.source }),
+    assumed: [messages.slopeOfSameMotion],
   };
 }
 
@@ -109,7 +108,7 @@ export function travelToHardLimit(context: CornerContext): WorkedFigure | undefi
     limit && {
       symbols: limit.symbols,
       steps: limit.steps,
-      source: "The first hard part to touch ends the travel.",
+      source: messages.firstHardPartTo,
       assumed: [atRide],
     }
   );
@@ -123,25 +122,25 @@ export function reserve(context: CornerContext): WorkedFigure | undefined {
     symbols: [
       {
         symbol: "z_h",
-        meaning: "wheel travel to the hard contact",
+        meaning: messages.wheelTravelToHard,
         value: mm(limit.value),
-        origin: "computed above",
+        origin: messages.computedAbove,
       },
       {
         symbol: "z_u",
-        meaning: "wheel travel to full compression",
+        meaning: messages.wheelTravelToFull,
         value: mm(full),
-        origin: "computed above",
+        origin: messages.computedAbove,
       },
       {
         symbol: "r",
-        meaning: "reserve wanted",
+        meaning: messages.reserveWanted,
         value: mm(context.rules.reserveMm),
-        origin: "common practice, adjustable",
+        origin: messages.commonPracticeAdjustable,
       },
     ],
     steps: reserveSteps(limit, full, oneWheelShare(context)),
-    source: "How much is wanted: common practice, adjustable.",
+    source: messages.howMuchIsWanted,
     assumed: [atRide],
   };
 }
@@ -174,15 +173,15 @@ export function freeShare(context: CornerContext): WorkedFigure | undefined {
     symbols: [
       {
         symbol: "z_c",
-        meaning: "wheel travel to contact, not below 0",
+        meaning: messages.wheelTravelToContact,
         value: mm(contact),
-        origin: "computed above",
+        origin: messages.computedAbove,
       },
       {
-        symbol: "min(z_u, z_h)",
-        meaning: "where the travel ends: full compression or hard contact",
+        symbol: messages.minZUZ,
+        meaning: messages.whereTravelEndsFull,
         value: mm(end),
-        origin: "computed above",
+        origin: messages.computedAbove,
       },
     ],
     steps: [
@@ -192,7 +191,7 @@ export function freeShare(context: CornerContext): WorkedFigure | undefined {
         quantity("share", share),
       ),
     ],
-    source: "Where the free travel ends: full compression or hard contact.",
+    source: messages.whereFreeTravelEnds,
     assumed: [atRide],
   };
 }
@@ -213,18 +212,23 @@ function closingAtReserve(context: CornerContext): HeightWorking | undefined {
   const aloneTarget =
     oneWheel === null ? Number.NaN : oneWheelTarget(limit.atWheel, wanted, oneWheel.share);
   const alone =
-    oneWheel === null ? null : context.layout.closing(aloneTarget, "the travel with one wheel up");
+    oneWheel === null ? null : context.layout.closing(aloneTarget, messages.travelWithOneWheel);
   const least = Math.min(closing.value, alone?.value ?? Number.POSITIVE_INFINITY);
   return {
     closing: least,
     symbols: [
       {
         symbol: "z_h",
-        meaning: "wheel travel to the hard contact",
+        meaning: messages.wheelTravelToHard,
         value: mm(limit.value),
-        origin: "computed above",
+        origin: messages.computedAbove,
       },
-      { symbol: "r", meaning: "reserve wanted", value: mm(wanted), origin: "common practice" },
+      {
+        symbol: "r",
+        meaning: messages.reserveWanted,
+        value: mm(wanted),
+        origin: messages.commonPractice,
+      },
       context.gapSymbol,
       context.usableSymbol,
       ...context.layout.symbols,
@@ -265,8 +269,8 @@ export function spacerHeight(context: CornerContext): WorkedFigure | undefined {
         mm(spacerHeightOf(gap + usable, height.closing)),
       ),
     ],
-    source: "Below zero: height to spare.",
-    assumed: ["The same stop on a rigid spacer: its usable compression stays."],
+    source: messages.belowZeroHeightTo,
+    assumed: [messages.sameStopOnRigid],
   };
 }
 
@@ -287,7 +291,7 @@ export function tallerHeight(context: CornerContext): WorkedFigure | undefined {
         mm(tallerHeightOf(spacer, f.value)),
       ),
     ],
-    source: "Below zero: height to spare.",
-    assumed: ["A taller stop of the same build: the same share of its height can be compressed."],
+    source: messages.belowZeroHeightTo,
+    assumed: [messages.tallerStopOfSame],
   };
 }

@@ -133,7 +133,7 @@ function freeId(id: string, taken: Set<string>): string {
 }
 
 function head(theirs: Pack, choiceOf: ChoiceOf): Partial<Pack> {
-  const taken = headFields.filter((field) => choiceOf(messages.pack({ field })) === "theirs");
+  const taken = headFields.filter((field) => choiceOf(`pack ${field}`) === "theirs");
   return Object.fromEntries(taken.map((field) => [field, theirs[field]]));
 }
 
@@ -141,7 +141,7 @@ function mergedRules(mine: Pack, theirs: Pack, choiceOf: ChoiceOf): Pick<Pack, "
   if (mine.rules === undefined && theirs.rules === undefined) return {};
   let rules: NonNullable<Pack["rules"]> = { ...mine.rules };
   for (const use of uses) {
-    const choice = choiceOf(messages.rules({ use }));
+    const choice = choiceOf(`rules ${use}`);
     const other = theirs.rules?.[use];
     if (choice === "theirs" && other !== undefined) rules = { ...rules, [use]: other };
     if (choice === "neither") {

@@ -59,7 +59,7 @@ export function Report({ desk, submissionKey, unit: usual, onLeave, startAssesso
   const record = open.state === "here" ? open.shown.record : null;
   const [wanted, setWanted] = useState<LengthUnit | null>(null);
   const unit = wanted ?? (record ? unitOf(record) : usual);
-  const heading = useHeadingFocus(messages.report({ id: record?.id ?? "" }));
+  const heading = useHeadingFocus(`report ${record?.id}`);
   const assessor = useAssessor(startAssessor);
   const pack = useReferencePack();
   const [withAppendix, setWithAppendix] = useState(true);

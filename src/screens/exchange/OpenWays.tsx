@@ -19,7 +19,7 @@ export interface OpenWaysProps {
 /** The ways in for what someone sent: a file, a code, a link. */
 export function OpenWays({ notice, onFiles, onText, onLeave }: OpenWaysProps) {
   const id = useId();
-  const heading = useHeadingFocus(messages.openWays);
+  const heading = useHeadingFocus("ways");
   const picker = useRef<HTMLInputElement>(null);
   const [text, setText] = useState("");
   const over = useDrop((transfer) => {

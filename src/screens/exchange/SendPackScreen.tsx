@@ -26,7 +26,7 @@ export default function SendPackScreen() {
 }
 
 function SendPack({ pack }: Pick<PackInUse, "pack">) {
-  const heading = useHeadingFocus("send pack");
+  const heading = useHeadingFocus("pack");
   const [way, setWay] = useState<(typeof ways)[number]["value"]>("file");
   const file = useMemo(() => packFile(pack, new Date().toISOString().slice(0, 10)), [pack]);
   const packed = useMemo(() => packLibrary(pack), [pack]);

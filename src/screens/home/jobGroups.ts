@@ -1,7 +1,6 @@
 import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { Job } from "../../records/check/checkRecord.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
-import * as messages from "../../words/compiled/screens/home.ts";
 
 interface JobGroup {
   /** Null: a check that is in no job, alone. */
@@ -20,7 +19,7 @@ export function jobGroups(checks: readonly ListedCheck[]): readonly JobGroup[] {
   const groups = new Map<string, { job: Job | null; checks: ListedCheck[] }>();
   for (const check of checks) {
     const job = check.record.job ?? null;
-    const key = job ? messages.job3({ id: job.id }) : check.id;
+    const key = job ? `job ${job.id}` : check.id;
     const group = groups.get(key);
     if (group) group.checks.push(check);
     else groups.set(key, { job, checks: [check] });

@@ -36,7 +36,7 @@ export function TestReport({
 }) {
   const stop = pack.stops.find((each) => each.id === id);
   const test = stop?.tests?.find((each) => each.id === testId);
-  const heading = useHeadingFocus(messages.testReport({ testId }));
+  const heading = useHeadingFocus(testId);
   if (!stop || !test) return <NoSuchItem what="stop" />;
   const blocks = test.blocks ?? (test.cycles ? [test.cycles] : []);
   return (

@@ -86,7 +86,7 @@ function Questions({
     await opened.store.put(check);
     goTo(stepHref(check.id, "vehicle"));
   };
-  const heading = useHeadingFocus(messages.quickCheckQuestions);
+  const heading = useHeadingFocus("questions");
   const ready = openOf(draft).length === 0;
   return (
     <Screen
@@ -151,7 +151,7 @@ function Answered({
   );
   const fault: Fault | null =
     made && !made.ok ? made.fault : assessed.state === "fault" ? assessed.fault : null;
-  const heading = useHeadingFocus(messages.quickCheckAnswer);
+  const heading = useHeadingFocus("answered");
   return (
     <Screen
       top={<QuickCheckTop />}

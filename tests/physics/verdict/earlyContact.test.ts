@@ -117,10 +117,10 @@ describe("a stop made to carry, δu = 30 mm", () => {
       `earlyContact ok -: ${words("7.5 mm", "25 %")}.`,
     );
     expect(carried({ loadedCompressionMm: 15 })).toBe(
-      `earlyContact care ride.payloadPerCornerKg: ${words("15.0 mm", "50 %")}: more than the quarter that leaves room for bumps.`,
+      `earlyContact care ride.payloadPerCornerKg: ${words("15.0 mm", "50 %")}. It is more than the quarter that leaves room for bumps.`,
     );
     expect(carried({ loadedCompressionMm: 18 })).toBe(
-      `earlyContact no ride.payloadPerCornerKg: ${words("18.0 mm", "60 %")}: more than half, so too little is left for bumps.`,
+      `earlyContact no ride.payloadPerCornerKg: ${words("18.0 mm", "60 %")}. It is more than half, so too little is left for bumps.`,
     );
   });
 

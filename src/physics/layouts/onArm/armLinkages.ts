@@ -1,3 +1,4 @@
+import * as messages from "../../../words/compiled/physics/layouts/onArm.ts";
 import type { LinkageDefinition } from "../layoutDefinition.ts";
 import type { ReadingOf } from "../readings/sharedReadings.ts";
 
@@ -6,7 +7,7 @@ export const armParts = ["stop", "arm", "otherArm", "wheelByJoint"] as const;
 
 export type ArmReading = ReadingOf<(typeof armParts)[number]>;
 
-const aboutFixedAxis = "Geometry of an arm about a fixed axis; R = dz/ds.";
+const aboutFixedAxis = messages.geometryOfArmAbout;
 
 /**
  * How the wheel may follow an arm. What a planar model itself may be off was found on published geometries
@@ -16,11 +17,11 @@ export const armLinkages = {
   carriesWheel: { doubt: 0.02, source: aboutFixedAxis },
   fourBar: {
     doubt: 0.02,
-    source: "Planar four-bar linkage of both arms and the wheel carrier; R = dz/ds.",
+    source: messages.planarFourBarLinkage,
   },
   instantCentre: {
     doubt: 0.02,
-    source: "The wheel carrier turns about the point where both arms' lines meet; R = dz/ds.",
+    source: messages.wheelCarrierTurnsAbout,
   },
   typed: { doubt: 0.02, source: aboutFixedAxis },
   prior: { doubt: 0.02, source: aboutFixedAxis },
@@ -32,7 +33,7 @@ export type ArmLinkage = keyof typeof armLinkages;
 export const otherArmReadings = {
   parts: ["otherArm", "wheelByJoint"],
   first: "otherArmAngle",
-  ask: "measure the other arm as well",
+  ask: messages.measureOtherArmAs,
   from: "prior",
   to: "fourBar",
   ofTwoArms: true,

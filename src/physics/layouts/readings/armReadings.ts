@@ -1,3 +1,4 @@
+import * as messages from "../../../words/compiled/physics/layouts/readings.ts";
 import type { LinkageArm } from "../../motion/path/fourBarPath.ts";
 import type { Places } from "../places.ts";
 import { type GeometryDefinitions, usual } from "./geometryDefinition.ts";
@@ -9,7 +10,7 @@ import { type GeometryDefinitions, usual } from "./geometryDefinition.ts";
 export const armLengths = {
   pivotToStop: {
     sort: "length",
-    name: "distance from pivot to stop",
+    name: messages.distanceFromPivotTo,
     believable: [20, 1500],
     typical: 150,
     usualTolerance: usual.tape,
@@ -23,7 +24,7 @@ export const armLengths = {
   },
   pivotToMount: {
     sort: "length",
-    name: "distance from pivot to shock mount",
+    name: messages.distanceFromPivotToShock,
     believable: [20, 1500],
     typical: 270,
     usualTolerance: usual.tape,
@@ -37,7 +38,7 @@ export const armLengths = {
   },
   pivotToOuter: {
     sort: "length",
-    name: "distance from pivot to outer joint",
+    name: messages.distanceFromPivotToOuter,
     believable: [80, 2000],
     typical: 410,
     usualTolerance: usual.tape,
@@ -51,7 +52,7 @@ export const armLengths = {
   },
   damperLength: {
     sort: "length",
-    name: "shock length",
+    name: messages.shockLength,
     believable: [120, 1000],
     typical: 410,
     usualTolerance: usual.tape,
@@ -67,7 +68,7 @@ export const armLengths = {
 export const armAngles = {
   armAngle: {
     sort: "angle",
-    name: "arm angle",
+    name: messages.armAngle,
     believable: [-35, 35],
     typical: 8,
     usualTolerance: usual.angle,
@@ -77,7 +78,7 @@ export const armAngles = {
   },
   stopLineAngle: {
     sort: "angle",
-    name: "angle of the line from pivot to stop",
+    name: messages.angleOfLineFrom,
     believable: [-45, 60],
     typical: 8,
     usualTolerance: usual.lean,
@@ -88,7 +89,7 @@ export const armAngles = {
   },
   mountLineAngle: {
     sort: "angle",
-    name: "angle of the line from pivot to shock mount",
+    name: messages.angleOfLineFromPivot,
     believable: [-45, 60],
     typical: 8,
     usualTolerance: usual.lean,
@@ -99,7 +100,7 @@ export const armAngles = {
   },
   stopLean: {
     sort: "angle",
-    name: "lean of the stop",
+    name: messages.leanOfStop,
     believable: [-45, 60],
     typical: 0,
     usualTolerance: usual.lean,

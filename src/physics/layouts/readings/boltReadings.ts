@@ -1,10 +1,11 @@
+import * as messages from "../../../words/compiled/physics/layouts/readings.ts";
 import { type GeometryDefinitions, usual } from "./geometryDefinition.ts";
 
 /** Distances straight from the centre of one pivot bolt: a length square to the pivot line by tape alone. */
 export const boltDistances = {
   boltSpacing: {
     sort: "length",
-    name: "distance between the pivot bolts",
+    name: messages.distanceBetweenPivotBolts,
     believable: [40, 900],
     typical: 330,
     usualTolerance: usual.tape,
@@ -13,7 +14,7 @@ export const boltDistances = {
   },
   frontBoltToStop: {
     sort: "length",
-    name: "distance from front bolt to stop",
+    name: messages.distanceFromFrontBolt,
     believable: [20, 1500],
     typical: 200,
     usualTolerance: usual.tape,
@@ -22,7 +23,7 @@ export const boltDistances = {
   },
   rearBoltToStop: {
     sort: "length",
-    name: "distance from rear bolt to stop",
+    name: messages.distanceFromRearBolt,
     believable: [20, 1500],
     typical: 250,
     usualTolerance: usual.tape,
@@ -31,7 +32,7 @@ export const boltDistances = {
   },
   frontBoltToMount: {
     sort: "length",
-    name: "distance from front bolt to shock mount",
+    name: messages.distanceFromFrontBoltTo,
     believable: [20, 1500],
     typical: 320,
     usualTolerance: usual.tape,
@@ -40,7 +41,7 @@ export const boltDistances = {
   },
   rearBoltToMount: {
     sort: "length",
-    name: "distance from rear bolt to shock mount",
+    name: messages.distanceFromRearBoltTo,
     believable: [20, 1500],
     typical: 330,
     usualTolerance: usual.tape,
@@ -49,7 +50,7 @@ export const boltDistances = {
   },
   frontBoltToOuter: {
     sort: "length",
-    name: "distance from front bolt to outer joint",
+    name: messages.distanceFromFrontBoltToOuter,
     believable: [80, 2000],
     typical: 450,
     usualTolerance: usual.tape,
@@ -58,7 +59,7 @@ export const boltDistances = {
   },
   rearBoltToOuter: {
     sort: "length",
-    name: "distance from rear bolt to outer joint",
+    name: messages.distanceFromRearBoltToOuter,
     believable: [80, 2000],
     typical: 440,
     usualTolerance: usual.tape,

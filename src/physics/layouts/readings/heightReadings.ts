@@ -1,10 +1,11 @@
+import * as messages from "../../../words/compiled/physics/layouts/readings.ts";
 import { type GeometryDefinitions, usual } from "./geometryDefinition.ts";
 
 /** Heights above the level ground the vehicle stands on: an arm's angle by tape alone. */
 export const heights = {
   pivotHeight: {
     sort: "length",
-    name: "height of the pivot line",
+    name: messages.heightOfPivotLine,
     believable: [80, 1200],
     typical: 400,
     usualTolerance: usual.height,
@@ -13,7 +14,7 @@ export const heights = {
   },
   outerHeight: {
     sort: "length",
-    name: "height of the outer joint",
+    name: messages.heightOfOuterJoint,
     believable: [80, 1200],
     typical: 345,
     usualTolerance: usual.height,
@@ -22,7 +23,7 @@ export const heights = {
   },
   stopHeight: {
     sort: "length",
-    name: "height of the stop's contact patch",
+    name: messages.heightOfStopsContact,
     believable: [80, 1200],
     typical: 380,
     usualTolerance: usual.height,
@@ -31,7 +32,7 @@ export const heights = {
   },
   mountHeight: {
     sort: "length",
-    name: "height of the shock's lower mount",
+    name: messages.heightOfShocksLower,
     believable: [80, 1200],
     typical: 365,
     usualTolerance: usual.height,
@@ -40,7 +41,7 @@ export const heights = {
   },
   otherPivotHeight: {
     sort: "length",
-    name: "height of the other arm's pivot line",
+    name: messages.heightOfOtherArms,
     believable: [80, 1500],
     typical: 650,
     usualTolerance: usual.height,
@@ -49,7 +50,7 @@ export const heights = {
   },
   otherOuterHeight: {
     sort: "length",
-    name: "height of the other arm's outer joint",
+    name: messages.heightOfOtherArmsOuter,
     believable: [80, 1500],
     typical: 640,
     usualTolerance: usual.height,

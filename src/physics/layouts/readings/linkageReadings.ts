@@ -1,3 +1,4 @@
+import * as messages from "../../../words/compiled/physics/layouts/readings.ts";
 import { type GeometryDefinitions, usual } from "./geometryDefinition.ts";
 
 /**
@@ -8,7 +9,7 @@ import { type GeometryDefinitions, usual } from "./geometryDefinition.ts";
 export const linkageReadings = {
   otherArmAngle: {
     sort: "angle",
-    name: "angle of the other arm",
+    name: messages.angleOfOtherArm,
     believable: [-35, 35],
     typical: 2,
     usualTolerance: usual.angle,
@@ -24,7 +25,7 @@ export const linkageReadings = {
   },
   otherArmLength: {
     sort: "length",
-    name: "length of the other arm",
+    name: messages.lengthOfOtherArm,
     believable: [80, 1000],
     typical: 270,
     usualTolerance: usual.tape,
@@ -34,7 +35,7 @@ export const linkageReadings = {
   },
   jointHeight: {
     sort: "length",
-    name: "height of the upper joint above the lower",
+    name: messages.heightOfUpperJoint,
     believable: [120, 600],
     typical: 300,
     usualTolerance: usual.height,
@@ -44,7 +45,7 @@ export const linkageReadings = {
   },
   jointInset: {
     sort: "offset",
-    name: "upper joint's distance inboard of the lower",
+    name: messages.upperJointsDistanceInboard,
     believable: [-50, 200],
     typical: 35,
     usualTolerance: usual.sighted,
@@ -53,7 +54,7 @@ export const linkageReadings = {
   },
   tyreOffset: {
     sort: "offset",
-    name: "distance from the lower joint out to the middle of the tire",
+    name: messages.distanceFromLowerJoint,
     believable: [-50, 300],
     typical: 110,
     usualTolerance: usual.sighted,
@@ -63,7 +64,7 @@ export const linkageReadings = {
   },
   wheelCentreAbove: {
     sort: "offset",
-    name: "height of the wheel's center above the lower joint",
+    name: messages.heightOfWheelsCenter,
     believable: [-100, 400],
     typical: 85,
     usualTolerance: usual.sighted,

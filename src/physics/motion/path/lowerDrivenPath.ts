@@ -1,16 +1,17 @@
+import * as messages from "../../../words/compiled/physics/motion/path.ts";
 import type { MeasuredAngle } from "../measuredQuantity.ts";
 import type { Turn } from "../turn.ts";
 import { FourBarPath, fourBarFormulas } from "./fourBarPath.ts";
 
 export const lowerDrivenFormulas = {
   across: {
-    text: "Q across, the other arm's pivot from the lower pivot",
+    text: messages.qAcrossOtherArms,
     by: "b·cos θ0 − k − c·cos θo",
   },
-  up: { text: "Q up", by: "−b·sin θ0 + h + c·sin θo" },
+  up: { text: messages.qUp, by: "−b·sin θ0 + h + c·sin θo" },
   slope: "dz/dα = b·cos θ0·(1 + e·τ), per radian",
   jointRise: {
-    text: "L up: how far the measured arm's joint has risen",
+    text: messages.lUpHowFar,
     by: fourBarFormulas.jointRise,
   },
   distance: { text: "D = |Q − L|", by: fourBarFormulas.distance },

@@ -1,3 +1,4 @@
+import * as messages from "../../../words/compiled/physics/motion/path.ts";
 import { leastCosine, type MotionFault } from "../layoutMotion.ts";
 import type { MeasuredAngle, MeasuredLength } from "../measuredQuantity.ts";
 import { Turn } from "../turn.ts";
@@ -30,10 +31,10 @@ export const strutFormulas = {
     "dδ/dα = (p·X/√(L0² − p²) − W)/L0², X and W the arm across and along the line to the top",
   slope: "dz/dα = a·cos φ0 + e·dδ/dα, per radian",
   jointRise: {
-    text: "L up: how far the lower joint has risen",
+    text: messages.lUpHowFarLower,
     by: "a·[sin φ0 − sin(φ0 − α)]",
   },
-  carrier: "δ, the wheel carrier's turn: lean of the line to the top + asin(p/D) − βs",
+  carrier: messages.wheelCarriersTurnLean,
 } as const;
 
 /** What `StrutPath` has found on its way to z, mm and rad. */

@@ -1,3 +1,4 @@
+import * as messages from "../../../words/compiled/physics/worked/layout.ts";
 import { FlatContact, flatFormulas } from "../../motion/contact/flatContact.ts";
 import { RoundContact, roundFormulas } from "../../motion/contact/roundContact.ts";
 import {
@@ -42,33 +43,22 @@ export function contactWorking(
 ): ContactWorking | undefined {
   if (contact instanceof TriangleContact) {
     return triangleWorking(contact, {
-      a: mm(terms.length("pivotToMount", "a", "pivot line to the lower mount")),
-      φ0: degrees(
-        terms.angle(
-          "mountLineAngle",
-          "φ0",
-          "line to the lower mount below the horizontal",
-          armAngle,
-        ),
-      ),
-      L0: mm(terms.length("damperLength", "L0", "shock eye to eye at ride")),
-      β: degrees(terms.angle("stopLean", "β", "lean of the shock, top toward the pivot")),
+      a: mm(terms.length("pivotToMount", "a", messages.pivotLineToLower)),
+      φ0: degrees(terms.angle("mountLineAngle", "φ0", messages.lineToLowerMount, armAngle)),
+      L0: mm(terms.length("damperLength", "L0", messages.shockEyeToEye)),
+      β: degrees(terms.angle("stopLean", "β", messages.leanOfShockTop)),
     });
   }
-  const a = mm(terms.length("pivotToStop", "a", "pivot line to the contact patch"));
-  const φ0 = degrees(
-    terms.angle("stopLineAngle", "φ0", "line to the contact patch below the horizontal", armAngle),
-  );
-  const β = degrees(terms.angle("stopLean", "β", "lean of the stop, top toward the pivot"));
+  const a = mm(terms.length("pivotToStop", "a", messages.pivotLineToContact));
+  const φ0 = degrees(terms.angle("stopLineAngle", "φ0", messages.lineToContactPatch, armAngle));
+  const β = degrees(terms.angle("stopLean", "β", messages.leanOfStopTop));
   if (contact instanceof RoundContact) {
     return alongLine(contact, { a, φ0, β }, contact.line, roundFormulas, () => []);
   }
   if (!(contact instanceof FlatContact)) return undefined;
   const formulas = flatFormulas[contact.stopOn];
   const g0 =
-    contact.stopOn === "arm"
-      ? { g0: mm(terms.length("gap", "g0", "tip of the stop off its pad at ride")) }
-      : {};
+    contact.stopOn === "arm" ? { g0: mm(terms.length("gap", "g0", messages.tipOfStopOff)) } : {};
   const given = { a, φ0, β, ...g0 };
   return alongLine(contact, given, contact.line, formulas, (closing, letters) => [
     step(formulas.level, letters, mm(contact.levelFor(closing))),

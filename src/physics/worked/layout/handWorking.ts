@@ -1,3 +1,4 @@
+import * as messages from "../../../words/compiled/physics/worked/layout.ts";
 import { measuredGapOf } from "../../budget/gap.ts";
 import { handContactsOf } from "../../budget/handContacts.ts";
 import { HandMotion, handFormulas } from "../../budget/handMotion.ts";
@@ -39,14 +40,14 @@ function ledContacts(
       stop: {
         closing: gap.value,
         travel: travel(meanOf(found.stop.reading)),
-        what: "the stop was met by hand",
+        what: messages.stopWasMetBy,
       },
     }),
     ...(found.block !== null && {
       block: {
         closing: gap.value + meanOf(freeHeight) - meanOf(found.block.height.reading),
         travel: travel(meanOf(found.block.reading)),
-        what: "the block was met by hand",
+        what: messages.blockWasMetBy,
       },
     }),
   };
@@ -87,15 +88,15 @@ export function handLedWorking(
     ...contacts.flatMap(({ closing, travel, what }, index) => [
       {
         symbol: `s${index + 1}`,
-        meaning: `closing at which ${what}`,
+        meaning: messages.closingAtWhich({ what }),
         value: mm(closing),
-        origin: "from gap and heights",
+        origin: messages.fromGapAndHeights,
       },
       {
         symbol: `z${index + 1}`,
-        meaning: `wheel travel at which ${what}`,
+        meaning: messages.wheelTravelAtWhich({ what }),
         value: mm(travel),
-        origin: "found by hand",
+        origin: messages.foundByHand,
       },
     ]),
   ];
@@ -126,7 +127,7 @@ export function handLedWorking(
       }
       default:
         return [
-          factorStep("m of the last contact", last),
+          factorStep(messages.mOfLastContact, last),
           step(
             handFormulas.beyond,
             {
@@ -154,7 +155,7 @@ export function handLedWorking(
     symbols,
     motion: layout.motion,
     led: hand,
-    source: `${layout.source} What was found by hand goes before what was computed (ẑ).`,
+    source: messages.whatWasFoundBy({ source: layout.source }),
     ratio() {
       const modelled = layout.ratio();
       const ratio = ratioOf(hand);

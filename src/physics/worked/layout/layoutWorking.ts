@@ -1,3 +1,4 @@
+import * as messages from "../../../words/compiled/physics/worked/layout.ts";
 import { cornerLayout } from "../../budget/cornerLayout.ts";
 import type { Corner, Fitment } from "../../fitment.ts";
 import type { LayoutPlan } from "../../kinematics/layoutPlan.ts";
@@ -70,7 +71,7 @@ function armPath(
   if (ratio instanceof InstantCentreRatio) return instantCentreWorking(terms, arm, path, ratio);
   terms.symbols.push({
     symbol: "κ",
-    meaning: "wheel travel per travel of the outer joint",
+    meaning: messages.wheelTravelPerTravel,
     value: quantity("count", ratio.value),
     origin: ratioOrigin(linkage),
   });

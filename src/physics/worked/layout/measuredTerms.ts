@@ -1,3 +1,4 @@
+import * as messages from "../../../words/compiled/physics/worked/layout.ts";
 import type { LayoutPlan } from "../../kinematics/layoutPlan.ts";
 import type { GeometryReadingName } from "../../layouts/geometryRegistry.ts";
 import { geometryRegistry } from "../../layouts/geometryRegistry.ts";
@@ -55,7 +56,7 @@ export class MeasuredTerms {
     const origin = absent
       ? geometryRegistryStandIn(name)
       : made
-        ? "computed below, from what was taped"
+        ? messages.computedBelowFromWhat
         : originOf(place?.reading ?? undefined);
     this.symbols.push({ symbol, meaning, value, origin });
   }
@@ -100,6 +101,6 @@ export class MeasuredTerms {
 
 function geometryRegistryStandIn(name: GeometryReadingName | "gap"): string {
   return name !== "gap" && geometryRegistry[name].standIn !== undefined
-    ? "not measured, taken as the arm's"
-    : "not measured, taken as 0";
+    ? messages.notMeasuredTakenAs
+    : messages.notMeasuredTakenAs0;
 }

@@ -1,3 +1,4 @@
+import * as messages from "../../../words/compiled/physics/worked/layout.ts";
 import type { ArmRole, Linkage } from "../../fitment.ts";
 import { type SwingPath, swingFormulas } from "../../motion/path/swingPath.ts";
 import { carrierFormula, type WheelPath } from "../../motion/path/wheelPath.ts";
@@ -31,10 +32,10 @@ export interface MeasuredArm {
 }
 
 export function measuredArm(terms: MeasuredTerms, armRole: ArmRole | undefined): MeasuredArm {
-  const end = armRole === "carriesWheel" ? "wheel center" : "outer joint";
+  const end = armRole === "carriesWheel" ? messages.wheelCenter : messages.outerJoint;
   return {
-    length: terms.length("pivotToOuter", "b", `pivot line to the ${end}`),
-    angle: terms.angle("armAngle", "θ0", "arm below the horizontal"),
+    length: terms.length("pivotToOuter", "b", messages.pivotLineTo({ end })),
+    angle: terms.angle("armAngle", "θ0", messages.armBelowHorizontal),
   };
 }
 
@@ -75,8 +76,8 @@ export function swingWorking(
 
 /** Where κ came from, of a swing without a linkage. */
 export function ratioOrigin(linkage: Linkage): string {
-  if (linkage === "carriesWheel") return "the arm carries the wheel itself";
-  return linkage === "typed" ? "from the check" : "usual for such arms, not measured";
+  if (linkage === "carriesWheel") return messages.armCarriesWheelItself;
+  return linkage === "typed" ? messages.fromCheck : messages.usualForSuchArms;
 }
 
 /** What is measured of a wheel that a carrier holds: how far it stands from the lower joint, mm. */

@@ -1,3 +1,4 @@
+import * as messages from "../../../words/compiled/physics/worked/layout.ts";
 import type { LayoutMotion } from "../../motion/layoutMotion.ts";
 import { oneWheelFormulas, straightFormulas } from "../../motion/straightMotion.ts";
 import { step, type Terms } from "../step.ts";
@@ -5,7 +6,7 @@ import { degrees, type LayoutWorking, mm, ratioOf } from "../workedFigure.ts";
 import type { MeasuredTerms } from "./measuredTerms.ts";
 
 const lean = (terms: MeasuredTerms) =>
-  degrees(terms.angle("stopLean", "β", "lean of the stop from the vertical"));
+  degrees(terms.angle("stopLean", "β", messages.leanOfStopFrom));
 
 /** A strut by its lean alone, or a beam axle with both wheels up: the stop closes along its axis. */
 export function straightWorking(
@@ -20,8 +21,8 @@ export function straightWorking(
 export function oneWheelWorking(terms: MeasuredTerms, motion: LayoutMotion): LayoutWorking {
   const β = lean(terms);
   const T = mm(terms.length("track", "T", "track"));
-  const S = mm(terms.length("stopSpacing", "S", "spacing of the two stops"));
-  const source = "The axle turns about the other tire, which stays on the ground.";
+  const S = mm(terms.length("stopSpacing", "S", messages.spacingOfTwoStops));
+  const source = messages.axleTurnsAboutOther;
   return alongAxis(terms, motion, source, { β, T, S }, oneWheelFormulas);
 }
 

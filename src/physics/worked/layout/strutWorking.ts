@@ -1,5 +1,7 @@
+import * as messages from "../../../words/compiled/physics/worked/layout.ts";
 import type { TriangleContact } from "../../motion/contact/triangleContact.ts";
 import { type StrutPath, strutFormulas } from "../../motion/path/strutPath.ts";
+import { sentenceOf } from "../../sentence.ts";
 import { step } from "../step.ts";
 import { degrees, degreesIn, inDegrees, mm, quantity } from "../workedFigure.ts";
 import { type ContactWorking, triangleWorking } from "./contactWorking.ts";
@@ -12,15 +14,15 @@ export function strutWorking(
   contact: TriangleContact,
   path: StrutPath,
 ): { readonly contact: ContactWorking; readonly path: PathWorking } {
-  const a = mm(terms.length("lowerArmLength", "a", "length of the lower arm"));
-  const φ0 = degrees(terms.angle("lowerArmAngle", "φ0", "lower arm below the horizontal"));
-  const lean = terms.angle("stopLean", "βs", "lean of the strut, top toward the middle");
+  const a = mm(terms.length("lowerArmLength", "a", messages.lengthOfLowerArm));
+  const φ0 = degrees(terms.angle("lowerArmAngle", "φ0", messages.lowerArmBelowHorizontal));
+  const lean = terms.angle("stopLean", "βs", messages.leanOfStrutTop);
   const βs = degrees(lean);
-  const L0 = mm(terms.length("jointToTop", "L0", "lower joint to the top mount"));
-  const β = degrees(terms.angle("jointToTopLean", "β", "lean of that line", lean));
+  const L0 = mm(terms.length("jointToTop", "L0", messages.lowerJointToTop));
+  const β = degrees(terms.angle("jointToTopLean", "β", messages.leanOfThatLine, lean));
   const p = mm(path.aside);
-  const out = terms.length("tyreOffset", "e", "lower joint out to the middle of the tire");
-  const above = terms.length("wheelCentreAbove", "v", "wheel center above the lower joint");
+  const out = terms.length("tyreOffset", "e", messages.lowerJointOutTo);
+  const above = terms.length("wheelCentreAbove", "v", messages.wheelCenterAboveLower);
   const given = { a, φ0, L0, β, βs, p };
   const slope = () => {
     const whole = { ...given, e: mm(out), "dδ/dα": quantity("count", 0) };
@@ -58,13 +60,10 @@ export function strutWorking(
               strutFormulas.carrier,
               {
                 ...given,
-                "lean of the line to the top": [
-                  "atan2(",
-                  mm(stand.inward),
-                  "; ",
-                  mm(stand.up),
-                  ")",
-                ],
+                "lean of the line to the top": sentenceOf(messages.atan2, {
+                  mm: mm(stand.inward),
+                  mm2: mm(stand.up),
+                }),
                 D: mm(stand.distance),
               },
               carrier,

@@ -1,3 +1,4 @@
+import * as messages from "../../../words/compiled/physics/worked/layout.ts";
 import { type FourBarPath, fourBarFormulas } from "../../motion/path/fourBarPath.ts";
 import { lowerDrivenFormulas } from "../../motion/path/lowerDrivenPath.ts";
 import type { SwingPath } from "../../motion/path/swingPath.ts";
@@ -7,6 +8,7 @@ import {
   type InstantCentreRatio,
   instantCentreFormulas,
 } from "../../motion/wheelRatio.ts";
+import { sentenceOf } from "../../sentence.ts";
 import { step } from "../step.ts";
 import { degrees, degreesIn, type FormulaStep, inDegrees, mm, quantity } from "../workedFigure.ts";
 import type { MeasuredTerms } from "./measuredTerms.ts";
@@ -21,10 +23,10 @@ import {
 /** Where the other arm, the joints and the tire stand. */
 function jointsOf(terms: MeasuredTerms) {
   return {
-    otherAngle: terms.angle("otherArmAngle", "θo", "other arm below the horizontal"),
-    h: mm(terms.length("jointHeight", "h", "upper joint above the lower")),
-    k: mm(terms.length("jointInset", "k", "upper joint inboard of the lower")),
-    e: mm(terms.length("tyreOffset", "e", "lower joint out to the middle of the tire")),
+    otherAngle: terms.angle("otherArmAngle", "θo", messages.otherArmBelowHorizontal),
+    h: mm(terms.length("jointHeight", "h", messages.upperJointAboveLower)),
+    k: mm(terms.length("jointInset", "k", messages.upperJointInboardOf)),
+    e: mm(terms.length("tyreOffset", "e", messages.lowerJointOutTo)),
   };
 }
 
@@ -54,8 +56,8 @@ export function fourBarWorking(
   path: FourBarPath,
 ): PathWorking {
   const { otherAngle, ...joints } = jointsOf(terms);
-  const c = mm(terms.length("otherArmLength", "c", "length of the other arm"));
-  const above = terms.length("wheelCentreAbove", "v", "wheel center above the lower joint");
+  const c = mm(terms.length("otherArmLength", "c", messages.lengthOfOtherArm));
+  const above = terms.length("wheelCentreAbove", "v", messages.wheelCenterAboveLower);
   const isUpper = path.direction < 0;
   const formulas = isUpper ? upperDrivenFormulas : lowerDrivenFormulas;
   const given = {
@@ -100,7 +102,7 @@ export function fourBarWorking(
             ...given,
             ℓ,
             D,
-            "direction of Q": ["atan2(", places.up, "; ", places.across, ")"],
+            "direction of Q": sentenceOf(messages.atan22, { up: places.up, across: places.across }),
             "its direction at ride": inDegrees(stand.carrierAtRide),
           },
           δ,

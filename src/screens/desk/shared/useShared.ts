@@ -8,7 +8,6 @@ import type { Decision } from "../../../records/review/decision.ts";
 import { canonicalText } from "../../../records/text/canonicalText.ts";
 import type { ReplyAtDesk, SentBy, ToShare } from "../../../storage/deskDatabase.ts";
 import type { DeskStore } from "../../../storage/deskStore.ts";
-import * as messages from "../../../words/compiled/screens/desk/shared.ts";
 import { loadReferencePack, referencePack } from "../../referencePack.ts";
 import type { PackThere, SharedRun, SharedState } from "./sharedRun.ts";
 
@@ -194,7 +193,7 @@ export function useShared(
           }),
         erase: (checkId) =>
           store.shared.share({
-            key: messages.erase2({ checkId }),
+            key: `erase ${checkId}`,
             kind: "erase",
             checkId,
             id: newId(),

@@ -17,8 +17,6 @@ export const spacersThatCanBe: string = "Spacers that can be bought";
 export const measuredOfReadings: string = "Measured ± of readings";
 export const vehicleNamesStopAs = (d: { label: string | number; usualStop: string | number }): string => "The vehicle “" + d.label + "” names the stop “" + d.usualStop + "” as its usual one, but that is left out. Keep the stop, or leave out the vehicle.";
 export const partNumberWouldBelong = (d: { twice: string | number }): string => "The part number “" + d.twice + "” would belong to two stops. Leave out one of them, or give it another number first.";
-export const pack = (d: { field: string | number }): string => "pack " + d.field;
-export const rules = (d: { use: string | number }): string => "rules " + d.use;
 export const changed = (d: { label: string | number }): string => "" + d.label + ": changed";
 export const gone = (d: { label: string | number }): string => "" + d.label + ": gone";
 export const newWord = (d: { word: string | number; label: string | number }): string => "New " + d.word + ": " + d.label;

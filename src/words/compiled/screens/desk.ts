@@ -216,7 +216,6 @@ export const copyText: string = "Copy the text";
 export const writeMail: string = "Write a mail";
 export const saveReplyFile: string = "Save the reply file";
 export const browserDoesNotLet: string = "The browser does not let this page copy. Mark the text and copy it by hand.";
-export const report = (d: { id: string | number }): string => "report " + d.id;
 export const toCheck: string = "To the check";
 export const report2: string = "Report";
 export const inInches: string = "In inches";

@@ -82,7 +82,6 @@ export const from: string = "From";
 export const byWhatItSays: string = ", by what it says itself";
 export const photos: string = "Photos";
 export const notes: string = "Notes";
-export const openWays: string = "open ways";
 export const fromLink: string = "From a link";
 export const tappedLinkOpensIn: string = "A tapped link opens in the browser, not in this app. Copy the link and paste it here.";
 export const tapLinkWhereIt: string = "Tap the link where it was sent to you, or paste it here with whatever is around it.";

@@ -81,4 +81,3 @@ export const saveWhatIsLeft2: string = "Save what is left";
 export const deleteWord2 = (d: { name: string | number }): string => "Delete " + d.name;
 export const undo: string = "Undo";
 export const demoCheck: string = "The demo check";
-export const job3 = (d: { id: string | number }): string => "job " + d.id;

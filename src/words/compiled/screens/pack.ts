@@ -325,7 +325,6 @@ export const test2 = (d: { index: string | number }): string => "Test " + d.inde
 export const reading = (d: { name: string | number }): string => "Reading " + d.name + " …";
 export const workingItOut: string = "Working it out …";
 export const rowsOfFile = (d: { rows: string | number; share: string | number }): string => "" + d.rows + " rows, " + d.share + " % of the file";
-export const testReport = (d: { testId: string | number }): string => "test report " + d.testId;
 export const testOf = (d: { name: string | number }): string => "Test of " + d.name;
 export const whatWasPutRight: string = "What was put right, and what to know";
 export const tall = (d: { name: string | number; height: string | number }): string => "" + d.name + ", " + d.height + " tall";

@@ -44,4 +44,3 @@ export const takenBy = (d: { person: string | number }): string => "taken by " +
 export const looksAtIt = (d: { others: string | number }): string => "" + d.others + " looks at it";
 export const replyNotFetched: string = "reply not fetched";
 export const check: string = "The check";
-export const erase2 = (d: { checkId: string | number }): string => "erase " + d.checkId;

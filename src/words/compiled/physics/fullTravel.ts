@@ -1,0 +1,30 @@
+// @ts-nocheck
+/* Written by `npm run words` from the catalogue; change it there. */
+import { plural, select } from "@messageformat/runtime";
+import { en } from "@messageformat/runtime/lib/cardinals";
+export const blockInStopsPlace: string = "the block in the stop's place is met";
+export const stopMeetsItsPad: string = "the stop meets its pad";
+export const hoseWireOrLine: string = "a hose, wire or line touches or pulls tight";
+export const heightOfBlock = (d: { side: string | number }): string => "the height of the block, " + d.side;
+export const startOfHandCheck = (d: { side: string | number }): string => "the start of the hand check, " + d.side;
+export const handCheckWhere = (d: { part: string | number; side: string | number }): string => "the hand check where " + d.part + ", " + d.side;
+export const thatIsWhatIt: string = " That is what it would be if inches and millimeters were mixed up.";
+export const thatIsWhatItWould: string = " That is what it would be with its sign reversed.";
+export const isLikeliestWrong = (d: { name: string | number }): string => "" + d.name + " is likeliest wrong.";
+export const noSingleReadingExplains = (d: { name: string | number }): string => "No single reading explains it; " + d.name + " comes nearest.";
+export const wheelWouldHaveBeen = (d: { change: string | number; hasChange: boolean }): string => " The wheel would have been " + d.change + " " + select(d.hasChange, { true: "below", other: "above" }) + " its ride height where the travel was counted from.";
+export const itWouldHaveTo = (d: { quantity: string | number }): string => " It would have to be " + d.quantity + ".";
+export const orItIs = (d: { names: string | number }): string => " Or it is " + d.names + ".";
+export const reMeasureIt = (d: { slip: string | number; again: string | number; noOthers: boolean; name: string | number | undefined }): string => "" + d.slip + d.again + " " + select(d.noOthers, { true: "Re-measure it.", other: "Re-measure these, " + d.name + " first." });
+export const or: string = ", or ";
+export const beforeStopMeetsIts = (d: { touches: string | number }): string => "" + d.touches + ", before the stop meets its pad. Do not drive it like this.";
+export const ofWheelTravelBefore = (d: { touches: string | number; leftMm: string | number }): string => "" + d.touches + ", " + d.leftMm + " of wheel travel before the stop is fully compressed. Do not drive it like this.";
+export const tooCloseToFull = (d: { touches: string | number }): string => "" + d.touches + ", too close to full compression of the stop to tell which comes first.";
+export const likeliestWrong = (d: { names: string | number }): string => ", likeliest wrong " + d.names;
+export const contact = (d: { contacts: number }): string => "" + d.contacts + " " + plural(d.contacts, 0, en, { one: "contact", other: "contacts" }) + " by hand";
+export const compared = (d: { found: string | number; compared: string | number }): string => "" + d.found + ", " + d.compared + " compared";
+export const allAgreeWithinTheir: string = ": all agree within their margins of error.";
+export const beyondMarginOfError = (d: { beyond: string | number; named: string | number }): string => ": " + d.beyond + " beyond the margin of error" + d.named + ".";
+export const hardContactComes = (d: { hard: number }): string => " " + d.hard + " hard " + plural(d.hard, 0, en, { one: "contact comes", other: "contacts come" }) + " before or near full compression of the stop.";
+export const heightFromHubTo = (d: { side: string | number }): string => "The height from hub to fender at ride, " + d.side + ", is missing. Measure it as the vehicle stands on its wheels.";
+export const heightWhereIsMore = (d: { part: string | number; side: string | number }): string => "The height where " + d.part + ", " + d.side + ", is more than at ride: the wheel would have gone down. Re-measure both.";

@@ -1,0 +1,29 @@
+// @ts-nocheck
+/* Written by `npm run words` from the catalogue; change it there. */
+export const distanceFromPivotTo: string = "distance from pivot to stop";
+export const distanceFromPivotToShock: string = "distance from pivot to shock mount";
+export const distanceFromPivotToOuter: string = "distance from pivot to outer joint";
+export const shockLength: string = "shock length";
+export const armAngle: string = "arm angle";
+export const angleOfLineFrom: string = "angle of the line from pivot to stop";
+export const angleOfLineFromPivot: string = "angle of the line from pivot to shock mount";
+export const leanOfStop: string = "lean of the stop";
+export const distanceBetweenPivotBolts: string = "distance between the pivot bolts";
+export const distanceFromFrontBolt: string = "distance from front bolt to stop";
+export const distanceFromRearBolt: string = "distance from rear bolt to stop";
+export const distanceFromFrontBoltTo: string = "distance from front bolt to shock mount";
+export const distanceFromRearBoltTo: string = "distance from rear bolt to shock mount";
+export const distanceFromFrontBoltToOuter: string = "distance from front bolt to outer joint";
+export const distanceFromRearBoltToOuter: string = "distance from rear bolt to outer joint";
+export const heightOfPivotLine: string = "height of the pivot line";
+export const heightOfOuterJoint: string = "height of the outer joint";
+export const heightOfStopsContact: string = "height of the stop's contact patch";
+export const heightOfShocksLower: string = "height of the shock's lower mount";
+export const heightOfOtherArms: string = "height of the other arm's pivot line";
+export const heightOfOtherArmsOuter: string = "height of the other arm's outer joint";
+export const angleOfOtherArm: string = "angle of the other arm";
+export const lengthOfOtherArm: string = "length of the other arm";
+export const heightOfUpperJoint: string = "height of the upper joint above the lower";
+export const upperJointsDistanceInboard: string = "upper joint's distance inboard of the lower";
+export const distanceFromLowerJoint: string = "distance from the lower joint out to the middle of the tire";
+export const heightOfWheelsCenter: string = "height of the wheel's center above the lower joint";
