@@ -124,10 +124,18 @@ export function withMissing(newer: StoredCheck, given: StoredCheck): StoredCheck
   const { name, progress } = newer;
   const fitting = { ...given, name, progress, entries: entriesThatFit(given, newer) };
   const older = withRideOf(withLayoutOf(fitting, newer), newer);
-  const missing = withoutOwn(older as unknown as PlainObject, newer as unknown as PlainObject);
+  const missing = withoutOwn(
+    older as unknown as PlainObject,
+    newer as unknown as PlainObject,
+  ) as Partial<StoredCheck>;
   // With nothing as their past, what differs is the newer's, and the record follows its entries.
   const base = { record: { corners: [] }, entries: {} } as unknown as StoredCheck;
-  const joined = mergeChecks(base, newer, missing as unknown as StoredCheck);
+  const theirs = {
+    ...missing,
+    record: { corners: [], ...missing.record },
+    entries: { ...missing.entries },
+  } as unknown as StoredCheck;
+  const joined = mergeChecks(base, newer, theirs);
   return { ...joined, record: withEntriesFollowed(joined.record, joined.entries, newer, given) };
 }
 

@@ -58,6 +58,22 @@ describe("a backup's version of a check", () => {
     expect(joinedWithBackup(here, { ...here, updatedAt: monday, revision: 9 }, false)).toBe(here);
   });
 
+  it("that has nothing of the record that is not here takes nothing from it", () => {
+    const here = addLimit(at(typed(fresh, "left.gap", "25"), tuesday, 2), "left", {
+      kind: "tyre",
+      at: "wheel",
+    });
+    expect(withMissing(here, at(fresh, monday, 1)).record).toEqual(here.record);
+    expect(withMissing(here, at(here, monday, 1)).record).toEqual(here.record);
+    // A damaged or hostile backup may hold a record of another name under this check.
+    const another = { ...here, record: { ...here.record, id: "other", name: "other" } };
+    const self = { ...here, record: { ...here.record, id: "self", name: "self" } };
+    expect(withMissing(self, at(another, monday, 1)).record).toEqual(self.record);
+    const copied = at(typed(fresh, "left.gap", "25"), monday, 7);
+    const same = at(typed(fresh, "left.gap", "25"), tuesday, 2);
+    expect(joinedWithBackup(same, copied, false).record).toEqual(same.record);
+  });
+
   it("does not bring back a reading that was cleared since", () => {
     const here = at(typed(typed(fresh, "left.gap", "21"), "left.gap", ""), tuesday, 5);
     const backup = at(typed(fresh, "left.gap", "21"), monday, 4);
