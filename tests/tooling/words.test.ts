@@ -95,19 +95,11 @@ const codesThatReadAsWords = new Set([
   "of the first corner",
 ]);
 
-/** A formula is written in the names of its terms, which stand beside it in the calculation. */
-const formula = /[=·√∫−≥]/;
-const namesOfTerms = /^src\/physics\/(worked\/|budget\/[a-zA-Z]+\.ts|motion\/wheelRatio)/;
-
 it("says nothing that is not of the catalogue", () => {
   const words = /[A-Za-z]{2,}[,;:.!?]? +[a-z]{2,}|[a-z]{2}\. ?$/;
   const left = inCode.filter(
     ({ place, text }) =>
-      !formula.test(text) &&
-      !namesOfTerms.test(place) &&
-      !withoutCatalogue.test(place) &&
-      words.test(text) &&
-      !nameInCode.test(text),
+      !withoutCatalogue.test(place) && words.test(text) && !nameInCode.test(text),
   );
   expect(left.filter(({ text }) => !codesThatReadAsWords.has(text))).toEqual([]);
 });

@@ -1,4 +1,5 @@
 import * as messages from "../../words/compiled/physics/budget.ts";
+import * as termNames from "../../words/compiled/physics/terms.ts";
 import type { LayoutMotion } from "../motion/layoutMotion.ts";
 
 /** How the wheel moves as the stop closes: by a layout's own motion, or one led through contacts. */
@@ -13,7 +14,7 @@ export const handFormulas = {
   before: "z = m1·ẑ",
   between: "m = m1 + (m2 − m1)·(s − s1)/(s2 − s1)",
   betweenTravel: "z = m·ẑ",
-  beyond: "z = z of the last contact + m·(ẑ − ẑ there)",
+  beyond: messages.zMThere({ zOfTheLastContact: termNames.zOfTheLastContact }),
   ratio: "R = m1·R̂",
   found: {
     text: messages.sAtWhichZ,

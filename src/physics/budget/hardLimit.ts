@@ -9,7 +9,7 @@ import type { CornerModel } from "./cornerModel.ts";
 import type { CornerPlace, LimitPlaces } from "./cornerPlaces.ts";
 import type { TravelMotion } from "./handMotion.ts";
 
-export const leastLimitText = "z_h = least of them";
+export const leastLimitText = messages.zHLeastOf;
 
 /** The hard limit that touches first. */
 export interface FirstHardLimit {

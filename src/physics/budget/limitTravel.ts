@@ -1,3 +1,5 @@
+import * as messages from "../../words/compiled/physics/budget.ts";
+import * as termNames from "../../words/compiled/physics/terms.ts";
 /* Wheel travel at which a limit touches, from its own readings; mm, from the ride height. */
 
 export const wheelLimitFormula = "z = c / p";
@@ -8,7 +10,10 @@ export function wheelLimitTravel(clearance: number, perWheel: number): number {
 }
 
 export const handLimitFormulas = {
-  heights: "z = height at ride − height at contact",
+  heights: messages.z({
+    heightAtContact: termNames.heightAtContact,
+    heightAtRide: termNames.heightAtRide,
+  }),
   travel: "z = c",
 } as const;
 

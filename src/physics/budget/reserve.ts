@@ -1,13 +1,14 @@
 import * as messages from "../../words/compiled/physics/budget.ts";
+import * as termNames from "../../words/compiled/physics/terms.ts";
 /*
  * What is left of a wheel's travel past full compression, and what height of the stop would use it up. Lengths mm,
  * z wheel travel and s closing from the ride height. `share` (T + S)/(2·T) of a beam axle with one wheel up.
  */
 
 export const reserveFormulas = {
-  both: "reserve = z_h − z_u",
-  oneWheel: "one wheel up: z at the wheel − z_u·2·T/(T + S)",
-  lesser: { text: "reserve = the lesser", by: messages.bothOrOne },
+  both: messages.reserveZHZ,
+  oneWheel: messages.oneWheelUpZ({ zAtTheWheel: termNames.zAtTheWheel }),
+  lesser: { text: messages.reserveLesser, by: messages.bothOrOne },
 } as const;
 
 export function reserveOf(hardLimit: number, fullStop: number): number {
@@ -20,8 +21,8 @@ export function oneWheelReserve(atWheel: number, fullStop: number, share: number
 
 export const targetFormulas = {
   both: "z_h − r",
-  oneWheel: "one wheel up: (z at the wheel − r)·(T + S)/(2·T)",
-  lesser: { text: "s = the lesser", by: messages.bothOrOne },
+  oneWheel: messages.oneWheelUpR({ zAtTheWheel: termNames.zAtTheWheel }),
+  lesser: { text: messages.sLesser, by: messages.bothOrOne },
 } as const;
 
 /** Wheel travel at which the stop is to be fully compressed. */

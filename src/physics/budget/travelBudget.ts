@@ -111,7 +111,7 @@ export function travelBudget(
   });
 }
 
-export const freeShareFormula = "free share = z_c / min(z_u, z_h)";
+export const freeShareFormula = messages.freeShareZC;
 
 /** A share of no travel, or of next to none, is no number. */
 export function freeShareOf(contactMm: number, travelMm: number): number | null {

@@ -55,11 +55,11 @@ export interface ImpactRun {
 export const impactDefaults = { tolerance: 5e-6, mostSteps: 6000 } as const;
 
 export const runFormulas = {
-  peakCompressionMm: "greatest x = s(z) − g",
-  energyInJ: "∫ F·ẋ dt while ẋ > 0",
-  energyOutJ: "−∫ F·ẋ dt while ẋ < 0",
+  peakCompressionMm: messages.greatestXSZ,
+  energyInJ: messages.fDtWhile0,
+  energyOutJ: messages.fDtWhile02,
   leaveSpeedMmPerS: messages.greatestAsWheelLeaves,
-  tyreOffMs: "time in the run with kt·(zu − road) ≥ W, ms",
+  tyreOffMs: messages.timeInRunWith,
 } as const;
 
 /** Between these, m/s, the errors allowed follow the event's speed, so that a gentle event is as sure. */

@@ -24,8 +24,8 @@ type LookedAt = Pick<QuarterCar, "isLossy" | "derivative">;
 type Rows = Pick<QuarterCar, "stateCount" | "rowLength"> & { readonly column: ForceColumns };
 
 export const peakFormulas = {
-  peakWheelTravelMm: "greatest z = zu − zs",
-  peakStopForceN: "greatest F = max(0, F_static(x)·(e + h·σ) + Σq + c_stop·ẋ)",
+  peakWheelTravelMm: messages.greatestZZuZs,
+  peakStopForceN: messages.greatestFMax0,
   peakAccelerationG: messages.greatestZSUpward,
   bodyRiseMm: messages.greatestZsAboveIts,
 } as const;

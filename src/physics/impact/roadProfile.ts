@@ -4,8 +4,8 @@ import { fail, type Outcome, succeed } from "../outcome.ts";
 import { standardGravity } from "../standardGravity.ts";
 
 export const startFormulas = {
-  touchDown: { text: "speed at touch-down = √(2·gₙ·h)", unit: "m/s" },
-  timeOver: "time over the obstacle = L/V, s",
+  touchDown: { text: messages.speedAtTouchDown, unit: "m/s" },
+  timeOver: messages.timeOverObstacleL,
 } as const;
 
 /** Under the wheel while Vt < L. */

@@ -38,7 +38,7 @@ interface LayoutKinematics extends Kinematics {
 }
 
 /** R at a wheel travel. */
-export const ratioFormula = { text: "R = 1/(ds/dz) at that wheel travel", by: messages.n1DsDz };
+export const ratioFormula = { text: messages.r1DsDz, by: messages.n1DsDz };
 
 /**
  * The kinematics of a layout at its mean readings.

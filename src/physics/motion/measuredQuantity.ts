@@ -1,3 +1,5 @@
+import * as messages from "../../words/compiled/physics/motion.ts";
+import * as termNames from "../../words/compiled/physics/terms.ts";
 import { cosineOf, leastCosine, radiansPerDegree } from "./layoutMotion.ts";
 import { sine } from "./sine.ts";
 
@@ -59,7 +61,7 @@ export class GivenLength implements MeasuredLength {
 }
 
 export const boltFormulas = {
-  along: "x = (p² − q² + d²)/(2·d), along the pivot line",
+  along: messages.xPQD,
   length: "ℓ = √(p² − x²)",
 } as const;
 
@@ -117,8 +119,10 @@ export class DirectAngle implements MeasuredAngle {
 /** A line that was not measured and is taken as level. */
 export const levelAngle: MeasuredAngle = { sin: 0, cos: 1, set: () => null };
 
-export const heightAngleFormula =
-  "θ = asin[(height of its inner end − height of its outer end)/length]";
+export const heightAngleFormula = messages.asinLength({
+  heightOfItsInnerEnd: termNames.heightOfItsInnerEnd,
+  heightOfItsOuterEnd: termNames.heightOfItsOuterEnd,
+});
 
 /**
  * The angle of a line of known length, by tape alone: sin θ = (height of its inner end − height of its

@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/motion.ts";
 import type { MotionFault } from "./layoutMotion.ts";
 import type { MeasuredAngle, MeasuredLength } from "./measuredQuantity.ts";
 
@@ -44,7 +45,7 @@ export interface JointPlaces {
 }
 
 export const instantCentreFormulas = {
-  turn: "τ = (tan θl − tan θu)/(h − k·tan θu), per mm",
+  turn: messages.tanLTanU,
   ratio: "κ = 1 + e·τ",
 } as const;
 

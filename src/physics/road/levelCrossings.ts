@@ -22,11 +22,11 @@ const settled = 1e-15;
 
 export const crossingFormulas = {
   unevenness: "u = √3·z/σ",
-  even: "contacts/km = ν0·(1000/V)·exp(−z²/2σ²)",
-  uneven: "contacts/km = ν0·(1000/V)·(1 + u)·exp(−u)",
+  even: messages.contactsKm01000,
+  uneven: messages.contactsKm01000V,
   share: "E = V·N/(ν0·1000)",
-  level: { text: "u with (1 + u)·exp(−u) = E", by: messages.uOfE },
-  zeroUpcrossings: "ν0 = √(kt/M) / 2π, per second",
+  level: { text: messages.uWith1U, by: messages.uOfE },
+  zeroUpcrossings: messages.n0KtM2,
 } as const;
 
 /** u of a level of `sigmas` σ above the mean. */

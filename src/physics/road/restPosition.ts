@@ -1,4 +1,5 @@
 import * as messages from "../../words/compiled/physics/road.ts";
+import * as termNames from "../../words/compiled/physics/terms.ts";
 import type { Kinematics } from "../kinematics/kinematics.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { length, sentenceOf } from "../sentence.ts";
@@ -17,7 +18,7 @@ export interface RestCorner {
   readonly wheelRateNPerMm: number;
 }
 
-export const payloadFormula = "payload · gₙ";
+export const payloadFormula = messages.payloadG;
 
 /** N */
 export function payloadForce(payloadKg: number): number {
@@ -25,8 +26,8 @@ export function payloadForce(payloadKg: number): number {
 }
 
 export const springRestFormulas = {
-  free: "spring alone = payload·gₙ / kw",
-  held: "spring alone = (payload·gₙ + F_rec) / kw",
+  free: messages.payloadGKw({ springAlone: termNames.springAlone }),
+  held: messages.payloadGFRec({ springAlone: termNames.springAlone }),
 } as const;
 
 /** Where the springs alone would bring it to rest, mm: `load` and `held` N at the wheel, `rate` N/mm. */
@@ -35,7 +36,7 @@ export function springRest(load: number, held: number, rate: number): number {
 }
 
 export const stopAtWheelFormula = {
-  text: "F_stop·ds/dz at that sag",
+  text: messages.fStopDsDz,
   by: "F_stop·ds/dz",
 } as const;
 
@@ -46,10 +47,10 @@ export function stopAtWheel(stopForce: number, stopPerWheel: number): number {
 
 /** By whether the stop touches there, and whether one held the vehicle up as it was measured. */
 export const sagFormulas = {
-  free: "sag = payload·gₙ / kw",
-  held: "sag = (payload·gₙ + F_rec) / kw",
-  touching: "sag = (payload·gₙ − F_stop·ds/dz) / kw",
-  heldTouching: "sag = (payload·gₙ + F_rec − F_stop·ds/dz) / kw",
+  free: messages.sagPayloadGKw,
+  held: messages.sagPayloadGF,
+  touching: messages.sagPayloadGFStop,
+  heldTouching: messages.sagPayloadGFRec,
 } as const;
 
 const mostHalvings = 200;

@@ -1,4 +1,5 @@
 import * as messages from "../../words/compiled/physics/road.ts";
+import * as termNames from "../../words/compiled/physics/terms.ts";
 import type { RoadClass, UseRules } from "../fitment.ts";
 import { type Fault, type FieldPath, fail, type Outcome, succeed } from "../outcome.ts";
 import { levelPassedPerKm, upcrossingsPerKm, zeroUpcrossingsPerSecond } from "./levelCrossings.ts";
@@ -13,8 +14,8 @@ export const progressiveContactFactor = 10;
 export const neededFormulas = {
   even: "z_need = σ·√[2·ln(1/E)]",
   uneven: "z_need = σ·u/√3",
-  evenFromRest: "z_need = spring alone + σ·√[2·ln(1/E)]",
-  unevenFromRest: "z_need = spring alone + σ·u/√3",
+  evenFromRest: messages.zNeed2Ln({ springAlone: termNames.springAlone }),
+  unevenFromRest: messages.zNeedU3({ springAlone: termNames.springAlone }),
 } as const;
 
 export function neededTravel(springAlone: number, level: number): number {
@@ -22,8 +23,8 @@ export function neededTravel(springAlone: number, level: number): number {
 }
 
 export const fromRestFormulas = {
-  loaded: "z = z_c − sag",
-  unladen: "z = z_c − rest without payload",
+  loaded: messages.zZCSag,
+  unladen: messages.zZC({ restWithoutPayload: termNames.restWithoutPayload }),
 } as const;
 
 /** Wheel travel to contact from where the vehicle rests, mm. */
@@ -31,7 +32,7 @@ export function contactFromRest(contact: number, rest: number): number {
   return contact - rest;
 }
 
-export const extraHeightFormula = "most extra height = g − s(z_need)";
+export const extraHeightFormula = messages.mostExtraHeightG;
 
 /** By how much the stop may grow along its axis before it is met too early, mm. */
 export function extraHeight(gap: number, closingNeeded: number): number {

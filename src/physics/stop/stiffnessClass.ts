@@ -22,8 +22,8 @@ const lastStep = firstStep + stiffnessClasses.length - 1;
 
 export const classFormulas = {
   exact: "5·log10 k",
-  step: { text: `n = the nearest whole number, ${firstStep} to ${lastStep}`, by: "round(exact)" },
-  class: "class = R5(n), the preferred number for 10^(n/5)",
+  step: { text: messages.nNearestWholeNumber({ firstStep, lastStep }), by: "round(exact)" },
+  class: messages.classR5N,
 } as const;
 
 /** Where a rate, N/mm, above 0, stands among the steps of R5. */

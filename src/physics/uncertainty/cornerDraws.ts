@@ -1,3 +1,4 @@
+import * as messages from "../../words/compiled/physics/uncertainty.ts";
 import { ApartFromStop, type FigureName, figure, figureCount } from "../budget/cornerModel.ts";
 import type { CornerBudget } from "../budget/travelBudget.ts";
 import type { Interval } from "../fitment.ts";
@@ -24,8 +25,8 @@ export interface CornerDraws {
 
 /** What is counted, by whose share of all draws it is known. */
 export const conformityFormulas = {
-  reserve: "P(reserve ≥ wanted reserve)",
-  contact: "P(z_c ≥ z_need), loaded",
+  reserve: messages.pReserveWantedReserve,
+  contact: messages.pZCZ,
 } as const;
 
 /** What the draws of one corner are compared with. */

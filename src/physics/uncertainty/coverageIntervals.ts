@@ -8,8 +8,8 @@ const mostIdle = 72;
 
 /** Of the usual 95 %. */
 export const intervalFormulas = {
-  lower: "lower end = 2.5th percentile",
-  upper: "upper end = 97.5th percentile",
+  lower: messages.lowerEnd25,
+  upper: messages.upperEnd975,
   half: { text: messages.halfOfRange, by: messages.upperLower2 },
 } as const;
 

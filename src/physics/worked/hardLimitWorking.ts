@@ -1,3 +1,4 @@
+import * as termNames from "../../words/compiled/physics/terms.ts";
 import * as messages from "../../words/compiled/physics/worked.ts";
 import type { LimitPlaces } from "../budget/cornerPlaces.ts";
 import { leastLimitText } from "../budget/hardLimit.ts";
@@ -110,7 +111,7 @@ function limitWorking(
           ? step(handLimitFormulas.travel, { z, c }, mm(travel))
           : step(
               handLimitFormulas.heights,
-              { z, "height at ride": mm(ride), "height at contact": mm(reading) },
+              { z, [termNames.heightAtRide]: mm(ride), [termNames.heightAtContact]: mm(reading) },
               mm(travel),
             ),
       ],

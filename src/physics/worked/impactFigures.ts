@@ -159,13 +159,7 @@ export function impactFigure(
           messages.mHigh({ heightM: plain(event.heightM), kind: roadFormulas[event.kind] }),
         ),
     ...staticCheck(context, result, name),
-    told(
-      formulas[name],
-      [
-        "ms·z̈s = susp, mu·z̈u = tire − susp, with susp = kw·z + c·ż + F·ds/dz + limit and tire = max(−W, kt·(road − zu)), integrated in small steps",
-      ],
-      quantity(kinds[name], result[name]),
-    ),
+    told(formulas[name], [messages.msZSSusp], quantity(kinds[name], result[name])),
   ];
   return {
     symbols,

@@ -1,3 +1,4 @@
+import * as termNames from "../../words/compiled/physics/terms.ts";
 import * as messages from "../../words/compiled/physics/worked.ts";
 import { cornerAtMeans } from "../budget/cornerAtMeans.ts";
 import { restingStop } from "../road/heldAtRide.ts";
@@ -167,7 +168,7 @@ export function contactFromRestWorking(
   const letters = {
     z_c: mm(contact.value),
     sag: mm(sag.value),
-    "rest without payload": mm(sag.value),
+    [termNames.restWithoutPayload]: mm(sag.value),
   };
   return {
     value,

@@ -1,3 +1,4 @@
+import * as termNames from "../../words/compiled/physics/terms.ts";
 import * as messages from "../../words/compiled/physics/worked.ts";
 import type { RoadKurtosis } from "../fitment.ts";
 import {
@@ -115,7 +116,7 @@ function neededWorking(context: CornerContext, laden: boolean): Sag | undefined 
   const uneven = sigmas > levelOfShare(share, 3);
   const value = neededTravel(rest.value, levelPassedPerKm(wanted, motion));
   const letters = {
-    "spring alone": mm(rest.value),
+    [termNames.springAlone]: mm(rest.value),
     σ: mm(sigma.value),
     V: quantity("count", given.speed),
     N: quantity("count", allowed),

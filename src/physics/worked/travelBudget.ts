@@ -1,3 +1,4 @@
+import * as termNames from "../../words/compiled/physics/terms.ts";
 import * as messages from "../../words/compiled/physics/worked.ts";
 import {
   heightFormulas,
@@ -156,7 +157,7 @@ function reserveSteps(
   const together = step(reserveFormulas.both, { z_h: mm(limit.value), z_u }, both);
   if (oneWheel === null || !Number.isFinite(limit.atWheel)) return [together];
   const one = mm(oneWheelReserve(limit.atWheel, full, oneWheel.share));
-  const letters = { ...oneWheel.letters, "z at the wheel": mm(limit.atWheel), z_u };
+  const letters = { ...oneWheel.letters, [termNames.zAtTheWheel]: mm(limit.atWheel), z_u };
   return [
     together,
     step(reserveFormulas.oneWheel, letters, one),
@@ -241,7 +242,7 @@ function closingAtReserve(context: CornerContext): HeightWorking | undefined {
         : [
             step(
               targetFormulas.oneWheel,
-              { ...oneWheel?.letters, "z at the wheel": mm(limit.atWheel), r: mm(wanted) },
+              { ...oneWheel?.letters, [termNames.zAtTheWheel]: mm(limit.atWheel), r: mm(wanted) },
               mm(aloneTarget),
             ),
             ...alone.steps,

@@ -1,3 +1,4 @@
+import * as messages from "../../../words/compiled/physics/motion/contact.ts";
 import type { MotionFault } from "../layoutMotion.ts";
 import type { Turn } from "../turn.ts";
 
@@ -5,7 +6,7 @@ import type { Turn } from "../turn.ts";
 export const lineFormula = "w = φ0 + β";
 
 /** ds/dα at ride of such a contact. */
-export const lineSlopeFormula = "ds/dα = a·cos w, per radian";
+export const lineSlopeFormula = messages.dsDCosW;
 
 /**
  * How a stop closes as its arm turns. s, mm, is zero at ride and positive as the gap closes; a turn is

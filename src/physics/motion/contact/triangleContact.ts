@@ -1,3 +1,4 @@
+import * as messages from "../../../words/compiled/physics/motion/contact.ts";
 import { leastCosine, type MotionFault } from "../layoutMotion.ts";
 import type { MeasuredAngle, MeasuredLength } from "../measuredQuantity.ts";
 import type { Turn } from "../turn.ts";
@@ -12,7 +13,7 @@ export const triangleFormulas = {
   top: "q = √[(a·cos φ0 − L0·sin β)² + (L0·cos β − a·sin φ0)²]",
   angle: "γ0 = acos[(q² + a² − L0²)/(2·a·q)]",
   rod: "L1 = √(L0² − p²)",
-  slope: "ds/dα = a·q·sin γ0/L1, per radian",
+  slope: messages.dsDQSin,
   pressed: { straight: "D = L0 − s", aside: "D = √[(L1 − s)² + p²]" },
   turn: "α = γ0 − acos[(q² + a² − D²)/(2·a·q)]",
   turned: "D = √[q² + a² − 2·a·q·cos(γ0 − α)]",

@@ -1,3 +1,5 @@
+import * as messages from "../../../words/compiled/physics/motion/path.ts";
+import * as termNames from "../../../words/compiled/physics/terms.ts";
 import type { MotionFault } from "../layoutMotion.ts";
 import type { MeasuredAngle, MeasuredLength } from "../measuredQuantity.ts";
 import type { Turn } from "../turn.ts";
@@ -13,8 +15,14 @@ export const fourBarFormulas = {
   jointRise: "b·[sin θ0 − sin(θ0 − α)]",
   distance: "√(across² + up²)",
   carrier: {
-    "1": "δ, the wheel carrier's turn: direction of Q + acos[(D² + ℓ² − c²)/(2·D·ℓ)] − its direction at ride",
-    "-1": "δ, the wheel carrier's turn: direction of Q − acos[(D² + ℓ² − c²)/(2·D·ℓ)] − its direction at ride",
+    "1": messages.wheelCarriersTurnAcos({
+      itsDirectionAtRide: termNames.itsDirectionAtRide,
+      directionOfQ: termNames.directionOfQ,
+    }),
+    "-1": messages.wheelCarriersTurnAcosD({
+      itsDirectionAtRide: termNames.itsDirectionAtRide,
+      directionOfQ: termNames.directionOfQ,
+    }),
   },
 } as const;
 

@@ -9,7 +9,7 @@ export const lowerDrivenFormulas = {
     by: "b·cos θ0 − k − c·cos θo",
   },
   up: { text: messages.qUp, by: "−b·sin θ0 + h + c·sin θo" },
-  slope: "dz/dα = b·cos θ0·(1 + e·τ), per radian",
+  slope: messages.dzDBCos,
   jointRise: {
     text: messages.lUpHowFar,
     by: fourBarFormulas.jointRise,

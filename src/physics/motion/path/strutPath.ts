@@ -1,4 +1,5 @@
 import * as messages from "../../../words/compiled/physics/motion/path.ts";
+import * as termNames from "../../../words/compiled/physics/terms.ts";
 import { leastCosine, type MotionFault } from "../layoutMotion.ts";
 import type { MeasuredAngle, MeasuredLength } from "../measuredQuantity.ts";
 import { Turn } from "../turn.ts";
@@ -26,15 +27,16 @@ const leastRise = 0.02;
 
 /** With a, φ0 the lower arm, L0 and β the line from its joint to the top mount, βs the strut's own lean. */
 export const strutFormulas = {
-  aside: "p = L0·sin(βs − β), the strut's axis beside the joint",
-  carrierSlope:
-    "dδ/dα = (p·X/√(L0² − p²) − W)/L0², X and W the arm across and along the line to the top",
-  slope: "dz/dα = a·cos φ0 + e·dδ/dα, per radian",
+  aside: messages.pL0Sin,
+  carrierSlope: messages.dDPX,
+  slope: messages.dzDCos0,
   jointRise: {
     text: messages.lUpHowFarLower,
     by: "a·[sin φ0 − sin(φ0 − α)]",
   },
-  carrier: messages.wheelCarriersTurnLean,
+  carrier: messages.wheelCarriersTurnLean({
+    leanOfTheLineToTheTop: termNames.leanOfTheLineToTheTop,
+  }),
 } as const;
 
 /** What `StrutPath` has found on its way to z, mm and rad. */

@@ -1,3 +1,4 @@
+import * as messages from "../../../words/compiled/physics/motion/path.ts";
 import { leastCosine, type MotionFault } from "../layoutMotion.ts";
 import type { MeasuredAngle, MeasuredLength } from "../measuredQuantity.ts";
 import type { Turn } from "../turn.ts";
@@ -5,7 +6,7 @@ import type { WheelRatio } from "../wheelRatio.ts";
 import { WheelPath } from "./wheelPath.ts";
 
 export const swingFormulas = {
-  slope: "dz/dα = κ·b·cos θ0, per radian",
+  slope: messages.dzDBCos0,
   rise: "z = κ·b·[sin θ0 − sin(θ0 − α)]",
   turn: "α = θ0 − asin[sin θ0 − z/(κ·b)]",
 } as const;

@@ -9,7 +9,7 @@ export const upperDrivenFormulas = {
     by: "b·cos θ0 + k − c·cos θo",
   },
   up: { text: messages.qUp, by: "−b·sin θ0 − h + c·sin θo" },
-  slope: "dz/dα = b·cos θ0·(1 + e·τ)/(1 − k·τ), per radian",
+  slope: messages.dzDBCos01,
   jointRise: {
     text: messages.uUpHowFar,
     by: fourBarFormulas.jointRise,

@@ -1,3 +1,4 @@
+import * as termNames from "../../../words/compiled/physics/terms.ts";
 import * as messages from "../../../words/compiled/physics/worked/layout.ts";
 import { measuredGapOf } from "../../budget/gap.ts";
 import { handContactsOf } from "../../budget/handContacts.ts";
@@ -131,7 +132,7 @@ export function handLedWorking(
           step(
             handFormulas.beyond,
             {
-              "z of the last contact": mm(last.travel),
+              [termNames.zOfTheLastContact]: mm(last.travel),
               m: m2,
               ẑ,
               "ẑ there": modelledAt(last.closing),

@@ -1,3 +1,4 @@
+import * as termNames from "../../../words/compiled/physics/terms.ts";
 import * as messages from "../../../words/compiled/physics/worked/layout.ts";
 import type { LayoutPlan } from "../../kinematics/layoutPlan.ts";
 import type { GeometryReadingName } from "../../layouts/geometryRegistry.ts";
@@ -90,8 +91,8 @@ export class MeasuredTerms {
     const length = this.#quantity(madeOf.along);
     const along = length !== undefined && "value" in length ? length.value : Number.NaN;
     const letters = {
-      "height of its inner end": mm(inner ?? Number.NaN),
-      "height of its outer end": mm(outer ?? Number.NaN),
+      [termNames.heightOfItsInnerEnd]: mm(inner ?? Number.NaN),
+      [termNames.heightOfItsOuterEnd]: mm(outer ?? Number.NaN),
       length: mm(along),
       θ: { letter: symbol },
     };

@@ -1,3 +1,4 @@
+import * as termNames from "../../../words/compiled/physics/terms.ts";
 import * as messages from "../../../words/compiled/physics/worked/layout.ts";
 import type { TriangleContact } from "../../motion/contact/triangleContact.ts";
 import { type StrutPath, strutFormulas } from "../../motion/path/strutPath.ts";
@@ -60,7 +61,7 @@ export function strutWorking(
               strutFormulas.carrier,
               {
                 ...given,
-                "lean of the line to the top": sentenceOf(messages.atan2, {
+                [termNames.leanOfTheLineToTheTop]: sentenceOf(messages.atan2, {
                   mm: mm(stand.inward),
                   mm2: mm(stand.up),
                 }),

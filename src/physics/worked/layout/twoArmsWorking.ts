@@ -1,3 +1,4 @@
+import * as termNames from "../../../words/compiled/physics/terms.ts";
 import * as messages from "../../../words/compiled/physics/worked/layout.ts";
 import { type FourBarPath, fourBarFormulas } from "../../motion/path/fourBarPath.ts";
 import { lowerDrivenFormulas } from "../../motion/path/lowerDrivenPath.ts";
@@ -102,8 +103,11 @@ export function fourBarWorking(
             ...given,
             ℓ,
             D,
-            "direction of Q": sentenceOf(messages.atan22, { up: places.up, across: places.across }),
-            "its direction at ride": inDegrees(stand.carrierAtRide),
+            [termNames.directionOfQ]: sentenceOf(messages.atan22, {
+              up: places.up,
+              across: places.across,
+            }),
+            [termNames.itsDirectionAtRide]: inDegrees(stand.carrierAtRide),
           },
           δ,
         ),

@@ -14,3 +14,11 @@ export const cannotHaveThisValue = (d: { readingName: string | number }): string
 export const heightOfLandingMust: string = "The height of the landing must be 0 or more. Correct it.";
 export const bumpNeedsHeightOf: string = "The bump needs a height of 0 or more, and a length and a speed above 0. Correct them.";
 export const speedBumpMustBe: string = "The speed bump must be less than half as high as it is long. Correct its height or length.";
+export const greatestXSZ: string = "greatest x = s(z) − g";
+export const fDtWhile0: string = "∫ F·ẋ dt while ẋ > 0";
+export const fDtWhile02: string = "−∫ F·ẋ dt while ẋ < 0";
+export const timeInRunWith: string = "time in the run with kt·(zu − road) ≥ W, ms";
+export const greatestZZuZs: string = "greatest z = zu − zs";
+export const greatestFMax0: string = "greatest F = max(0, F_static(x)·(e + h·σ) + Σq + c_stop·ẋ)";
+export const speedAtTouchDown: string = "speed at touch-down = √(2·gₙ·h)";
+export const timeOverObstacleL: string = "time over the obstacle = L/V, s";

@@ -20,3 +20,4 @@ export const withTheseReadingsTwo: string = "With these readings the two arms ne
 export const withTheseReadingsOther: string = "With these readings the other arm points along the wheel carrier. Re-measure the angles of both arms.";
 export const withTheseReadingsWheel: string = "With these readings the wheel does not rise with its arm. Re-measure the other arm and the tire's offset.";
 export const stopLiesFlatSo: string = "The stop lies flat, so the wheel cannot close it. Re-measure its lean.";
+export const r1DsDz: string = "R = 1/(ds/dz) at that wheel travel";

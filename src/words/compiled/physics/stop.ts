@@ -15,3 +15,5 @@ export const stopCannotBePressed = (d: { usable: string | number }): string => "
 export const stopHasNoForce: string = "The stop has no force curve. Give at least one tested point.";
 export const pointOfStopsForce: string = "A point of the stop's force curve is not a usable number.";
 export const stopsForceCurveMust = (d: { depth: string | number }): string => "The stop's force curve must rise: at " + d.depth + " compression or force is no greater than at the point before it.";
+export const nNearestWholeNumber = (d: { firstStep: string | number; lastStep: string | number }): string => "n = the nearest whole number, " + d.firstStep + " to " + d.lastStep;
+export const classR5N: string = "class = R5(n), the preferred number for 10^(n/5)";

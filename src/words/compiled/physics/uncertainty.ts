@@ -9,3 +9,8 @@ export const cannotBeBelowZero = (d: { name: string | number }): string => "" + 
 export const mustLieBetween90 = (d: { name: string | number }): string => "" + d.name + " must lie between −90° and 90°.";
 export const halfOfRange: string = "half of the range";
 export const upperLower2: string = "(upper − lower) / 2";
+export const pReserveWantedReserve: string = "P(reserve ≥ wanted reserve)";
+export const pZCZ: string = "P(z_c ≥ z_need), loaded";
+export const lowerEnd25: string = "lower end = 2.5th percentile";
+export const upperEnd975: string = "upper end = 97.5th percentile";
+export const tool = (d: { name: string | number }): string => "" + d.name + " tool";

@@ -111,3 +111,4 @@ export const commonPractice: string = "common practice";
 export const belowZeroHeightTo: string = "Below zero: height to spare.";
 export const sameStopOnRigid: string = "The same stop on a rigid spacer: its usable compression stays.";
 export const tallerStopOfSame: string = "A taller stop of the same build: the same share of its height can be compressed.";
+export const msZSSusp: string = "ms·z̈s = susp, mu·z̈u = tire − susp, with susp = kw·z + c·ż + F·ds/dz + limit and tire = max(−W, kt·(road − zu)), integrated in small steps";
