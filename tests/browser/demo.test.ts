@@ -68,10 +68,11 @@ it("the file saved of each gives the same answer", async () => {
 });
 
 it("a job has both axles and a before and an after in one place, found by its customer, offline", async () => {
-  const page = await phone.newPage();
+  const away = await Phone.open(browser, { offlineCopy: true });
+  const page = await away.newPage();
   const list = await new CheckList(page).open(site.address);
   await page.getByText("Ready offline").waitFor();
-  await phone.goOffline();
+  await away.goOffline();
   await list.search.fill("farrow");
   await expect.poll(() => list.rowsOfJob("Job 2214").then(({ length }) => length)).toBe(3);
   const rows = await list.rowsOfJob("Job 2214");
@@ -89,7 +90,6 @@ it("a job has both axles and a before and an after in one place, found by its cu
   expect(await verdicts.allTextContents()).toEqual(["It doesn't fit", "It fits"]);
   await page.getByRole("link", { name: /^Front axle/ }).click();
   await expect.poll(() => page.url()).toContain("000000000017");
-  phone.expectNoTrouble();
-  await phone.context.setOffline(false);
-  await page.close();
+  away.expectNoTrouble();
+  await away.close();
 });

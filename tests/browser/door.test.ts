@@ -92,6 +92,8 @@ describe("1: a foreign page's form, and an id that is no text", () => {
   const line = { kind: "check", check: planted };
 
   it("changes nothing without two taps, and locks nobody out", async () => {
+    phone = await stage.changePhone({ offlineCopy: true });
+    page = await phone.newPage();
     await page.goto(site);
     await page.getByText(`Ready offline · version ${version}`).or(heading(/./)).first().waitFor();
     await page.evaluate(() => navigator.serviceWorker.ready);

@@ -19,7 +19,7 @@ import { findChromium } from "../../src/tooling/chromium.mjs";
 import { laterRelease } from "./support/build.ts";
 import { CheckList } from "./support/checkList.ts";
 import { crash, FaultBench, type Filling, withLater } from "./support/faultBench.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
+import { launchChromium, Phone, type PhoneOptions } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
 import { refuseStorage, smallStorage, storedChecks } from "./support/storage.ts";
 import { type Claim, Tally, Witness } from "./support/witness.ts";
@@ -48,8 +48,7 @@ afterAll(async () => {
 beforeEach(async () => {
   site = new Site();
   await site.publish(inject("dist"));
-  phone = await Phone.open(browser);
-  bench = new FaultBench(site, phone, await Witness.of(phone.context), tally);
+  await takePhone();
 });
 
 afterEach(async () => {
@@ -57,6 +56,16 @@ afterEach(async () => {
   await site.close();
   expect(lost.splice(0)).toEqual([]);
 });
+
+async function takePhone(options: PhoneOptions = {}): Promise<void> {
+  phone = await Phone.open(browser, options);
+  bench = new FaultBench(site, phone, await Witness.of(phone.context), tally);
+}
+
+async function takePhoneWithOfflineCopy(): Promise<void> {
+  await phone.close();
+  await takePhone({ offlineCopy: true });
+}
 
 /** Types a gap, a key at a time, and waits until the screen calls it kept. */
 async function typeGap({ steps }: Filling, text: string): Promise<void> {
@@ -301,6 +310,7 @@ describe("time and versions", () => {
   });
 
   it("a new version taken half-way, in another tab, and the page killed", async () => {
+    await takePhoneWithOfflineCopy();
     const first = await phone.newPage();
     await (await new CheckList(first).open(site.address)).ready(version).waitFor();
     const filling = await bench.halfFilled();
@@ -319,6 +329,7 @@ describe("time and versions", () => {
   });
 
   it("the service worker removed, then no signal, then one again", async () => {
+    await takePhoneWithOfflineCopy();
     const filling = await bench.halfFilled();
     await filling.page.evaluate(async () => {
       await (await navigator.serviceWorker.ready).unregister();
@@ -341,6 +352,7 @@ describe("time and versions", () => {
   });
 
   it("the files of the app evicted, with and without a signal", async () => {
+    await takePhoneWithOfflineCopy();
     let filling = await bench.halfFilled();
     const session = await phone.context.newCDPSession(filling.page);
     await session.send("Network.enable");

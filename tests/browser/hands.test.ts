@@ -253,14 +253,14 @@ describe("a photo of a reading", () => {
   const picker = /^Photo of the left gap$/;
 
   it("is made small and upright, says nothing of the place, survives a reload and can go again", async () => {
-    phone = await Phone.open(browser);
+    phone = await Phone.open(browser, { offlineCopy: true });
     const { page, steps } = await at("left.gap");
     await steps.reading().fill("21");
     const buffer = await photoOf(page);
     expect(holdsMetadata(new Uint8Array(buffer))).toBe(true);
     expect(buffer.toString("latin1")).toContain("Exif");
     await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
-    await page.context().setOffline(true);
+    await phone.goOffline();
     await page.getByLabel(picker).first().setInputFiles({
       name: "gap.jpg",
       mimeType: "image/jpeg",
@@ -269,7 +269,7 @@ describe("a photo of a reading", () => {
     const shown = page.getByRole("img", { name: picker });
     await shown.waitFor();
     await steps.kept.waitFor();
-    await page.context().setOffline(false);
+    await phone.context.setOffline(false);
     const [photo] = (await mine(page)).record.photos ?? [];
     if (!photo) throw new Error("no photo is kept");
     expect(photo.type).toBe("image/jpeg");

@@ -136,6 +136,10 @@ describe("bad entries", () => {
 });
 
 describe("a new version while a check is being filled in", () => {
+  beforeEach(async () => {
+    phone = await stage.changePhone({ offlineCopy: true });
+  });
+
   it("is not asked for before the list, and taking it loses nothing", async () => {
     const first = await phone.newPage();
     await (await new CheckList(first).open(site.address)).ready(version).waitFor();

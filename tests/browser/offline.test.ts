@@ -26,7 +26,7 @@ afterAll(async () => {
 beforeEach(async () => {
   site = new Site("/workshop/stopfit/");
   await site.publish(inject("dist"));
-  phone = await Phone.open(browser);
+  phone = await Phone.open(browser, { offlineCopy: true });
 });
 
 afterEach(async () => {
@@ -188,6 +188,16 @@ describe("kept for use without a signal", () => {
     await page.reload();
     await page.getByText("Not ready offline").waitFor();
     expect(await ready(page, version).count()).toBe(0);
+  });
+
+  it("says so where the browser takes no service worker", async () => {
+    const bare = await Phone.open(browser);
+    const page = await bare.newPage();
+    await page.goto(site.address);
+    await page.getByText("This browser can't save Stopfit for use without a signal.").waitFor();
+    await expect(bare.goOffline()).rejects.toThrow(/without its offline copy/);
+    bare.expectNoTrouble();
+    await bare.close();
   });
 
   it("never asks anything of another address", async () => {

@@ -177,7 +177,7 @@ describe("a maker's own app", () => {
       const first = await built(shipped, "first");
       const own = new Site("/maker/");
       await own.publish(first);
-      const phone = await Phone.open(browser);
+      const phone = await Phone.open(browser, { offlineCopy: true });
       const page = await phone.newPage();
       await page.goto(own.address);
       await page.getByText("Ready offline").waitFor();

@@ -73,7 +73,7 @@ async function tryEverything(page: Page): Promise<string[]> {
 }
 
 it("the page's policy forbids every way out and every script that is not the app's own", async () => {
-  const phone = await Phone.open(browser);
+  const phone = await Phone.open(browser, { offlineCopy: true });
   const page = await phone.newPage();
   await page.goto(`${site.address}#/desk`);
   await page.getByRole("button", { name: "Choose files" }).waitFor();

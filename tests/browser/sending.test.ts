@@ -16,7 +16,7 @@ import { CardSheet } from "./support/cardSheet.ts";
 import { downloadedRecord } from "./support/checkList.ts";
 import { pick } from "./support/controls.ts";
 import { writeFilm } from "./support/fakeCamera.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
+import { launchChromium, Phone, type PhoneOptions } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
 import { storedChecks } from "./support/storage.ts";
 
@@ -46,6 +46,12 @@ beforeEach(async () => {
   await site.publish(inject("dist"));
   sender = await Phone.open(browser, { bypassCSP: true });
 });
+
+/** Another phone in place of the sender's. */
+async function changeSender(options: PhoneOptions): Promise<void> {
+  await sender.close();
+  sender = await Phone.open(browser, { bypassCSP: true, ...options });
+}
 
 afterEach(async () => {
   await sender.close();
@@ -90,8 +96,11 @@ async function keepShown(page: Page, id: string): Promise<unknown> {
 }
 
 /** A phone without the demo checks, so that a check that arrives is a new one. */
-async function emptyPhone(from: Browser = browser): Promise<{ phone: Phone; page: Page }> {
-  const phone = await Phone.open(from, { bypassCSP: true });
+async function emptyPhone(
+  from: Browser = browser,
+  options: PhoneOptions = {},
+): Promise<{ phone: Phone; page: Page }> {
+  const phone = await Phone.open(from, { bypassCSP: true, ...options });
   const page = await phone.newPage();
   return { phone, page };
 }
@@ -128,7 +137,7 @@ describe("a check goes from phone to phone as the very same record", () => {
     await page.getByRole("button", { name: "Copy the link" }).click();
     await page.getByText("The link is copied.").waitFor();
     const link = await page.evaluate(() => navigator.clipboard.readText());
-    const { phone, page: other } = await emptyPhone();
+    const { phone, page: other } = await emptyPhone(browser, { offlineCopy: true });
     await other.goto(link);
     await other.getByText("One photo was left out").waitFor();
     await other.getByText(/^(It fits|Fits, with a warning|It doesn't fit|Not sure yet)$/).waitFor();
@@ -234,6 +243,7 @@ describe("what is no sound check harms nothing", () => {
 
 describe("what another program shares with the installed app", () => {
   it("is taken by the service worker, without a signal, and shown", async () => {
+    await changeSender({ offlineCopy: true });
     const record = fresh(demo);
     const page = await sender.newPage();
     await page.goto(site.address);
@@ -258,8 +268,7 @@ describe("what another program shares with the installed app", () => {
 
 describe("every screen of it", () => {
   it.each(["light", "dark"] as const)("is without fault by axe, in %s", async (colorScheme) => {
-    await sender.close();
-    sender = await Phone.open(browser, { bypassCSP: true, colorScheme });
+    await changeSender({ colorScheme });
     const page = await sheetFor({ ...fresh(long), photos: [photo] });
     for (const way of ["File", "Link", "Code"]) {
       await pick(page.getByRole("radio", { name: way }));
@@ -309,6 +318,7 @@ it("a card without a signal: chosen photos, one page on paper, and a picture who
     ...fresh(demoRecord("arm-fits")),
     photos: captions.map((caption) => ({ ...photo, caption })),
   };
+  await changeSender({ offlineCopy: true });
   const first = await sender.newPage();
   await first.goto(site.address);
   await first.getByText(`Ready offline · version ${version}`).waitFor();

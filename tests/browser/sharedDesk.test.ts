@@ -13,7 +13,7 @@ import { tinyPhoto } from "../support/pictures.ts";
 import { axeViolations } from "./support/axe.ts";
 import { DeskPage } from "./support/deskPage.ts";
 import { MakerSheet } from "./support/makerSheet.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
+import { launchChromium, Phone, type PhoneOptions } from "./support/phone.ts";
 import { SharedDeskPage } from "./support/sharedDeskPage.ts";
 import { Site } from "./support/site.ts";
 
@@ -60,8 +60,8 @@ describe.skipIf(!engineHere)("a shared desk", () => {
     rmSync(folder, { recursive: true, force: true });
   });
 
-  async function phone(): Promise<Phone> {
-    const one = await Phone.open(browser);
+  async function phone(options: PhoneOptions = {}): Promise<Phone> {
+    const one = await Phone.open(browser, options);
     open.push(one);
     return one;
   }
@@ -71,16 +71,15 @@ describe.skipIf(!engineHere)("a shared desk", () => {
   }
 
   /** A person at a desk of their own, signed in. */
-  async function person(name: string): Promise<SharedDeskPage> {
-    const office = await Phone.open(browser, { width: 1280, height: 800, bypassCSP: true });
-    open.push(office);
+  async function person(name: string, options: PhoneOptions = {}): Promise<SharedDeskPage> {
+    const office = await phone({ width: 1280, height: 800, bypassCSP: true, ...options });
     const file = join(folder, `${name}.txt`);
     writeFileSync(file, await bench.credential(name));
     return new SharedDeskPage(await office.newPage(), office).signIn(site.address, file, name);
   }
 
   it("the circle: a phone without a signal, the engine, a desk, and back to the phone", async () => {
-    const mine = await phone();
+    const mine = await phone({ offlineCopy: true });
     const sheet = await sheetOn(mine, fits);
     expect(await axeViolations(sheet.page)).toEqual([]);
     await shot(sheet.page, "sheet");
@@ -141,7 +140,7 @@ describe.skipIf(!engineHere)("a shared desk", () => {
     const sheet = await sheetOn(mine, early);
     await sheet.send("by phone: 555 0100");
     await sheet.state("received");
-    const [kim, lee] = await Promise.all([person("kim"), person("lee")]);
+    const [kim, lee] = await Promise.all([person("kim"), person("lee", { offlineCopy: true })]);
     const name = early.vehicle.label;
     await Promise.all([kim.openCheck(name), lee.openCheck(name)]);
     await lee.page.getByText("kim looks at it now, too.").waitFor();
@@ -223,8 +222,7 @@ describe.skipIf(!engineHere)("a shared desk", () => {
   }, 120_000);
 
   it("a wrong file is no credential, and one that was taken back is refused in a sentence", async () => {
-    const office = await Phone.open(browser, { width: 1280, height: 800 });
-    open.push(office);
+    const office = await phone({ width: 1280, height: 800 });
     const page = await office.newPage();
     await new DeskPage(page).open(site.address);
     const file = join(folder, "wrong.txt");
@@ -234,7 +232,7 @@ describe.skipIf(!engineHere)("a shared desk", () => {
   });
 
   it("asks nobody but its own origin and the desk", async () => {
-    const mine = await phone();
+    const mine = await phone({ offlineCopy: true });
     const page: Page = await mine.newPage();
     await page.goto(site.address);
     const policy = await page

@@ -19,7 +19,7 @@ beforeAll(async () => {
   browser = await launchChromium();
   site = new Site();
   await site.publish(inject("dist"));
-  phone = await Phone.open(browser);
+  phone = await Phone.open(browser, { offlineCopy: true });
 });
 
 afterAll(async () => {

@@ -22,17 +22,22 @@ afterAll(async () => {
   await site.close();
 });
 
-async function openTravel(page: Page, name: string): Promise<TravelPart> {
+/** The list, with this check on it. */
+async function openList(page: Page, name: string): Promise<void> {
   const list = await new CheckList(page).open(site.address);
   await list.checkOf(demoRecord(name)).waitFor();
-  await page.getByText("Ready offline").waitFor();
+}
+
+async function openTravel(page: Page, name: string): Promise<TravelPart> {
   await page.goto(`${site.address}#/check/${demoRecord(name).id}/answer`);
   return await new TravelPart(page).ready();
 }
 
 it("the wheel is moved by thumb and keys, offline, and rests at the named places", async () => {
-  const phone = await Phone.open(browser, { bypassCSP: true });
+  const phone = await Phone.open(browser, { bypassCSP: true, offlineCopy: true });
   const page = await phone.newPage();
+  await openList(page, "arm-fits");
+  await page.getByText("Ready offline").waitFor();
   const travel = await openTravel(page, "arm-fits");
   await phone.goOffline();
   expect(await travel.readout("Gap")).toMatch(/^\d+ mm$/);
@@ -57,6 +62,7 @@ it("the wheel is moved by thumb and keys, offline, and rests at the named places
 it("an event is played; who wants less motion sees its hardest moment and moves through it", async () => {
   const phone = await Phone.open(browser, { bypassCSP: true });
   const page = await phone.newPage();
+  await openList(page, "arm-fits");
   const travel = await openTravel(page, "arm-fits");
   await travel.play("landing");
   await travel.time.waitFor();
@@ -77,6 +83,7 @@ it("an event is played; who wants less motion sees its hardest moment and moves 
 it("is told in words and in numbers, and has nothing against it in any theme", async () => {
   const phone = await Phone.open(browser, { bypassCSP: true });
   const page = await phone.newPage();
+  await openList(page, "axle-tire-clearance");
   const travel = await openTravel(page, "axle-tire-clearance");
   await travel.mark("Stop touches").tap();
   await travel.openNumbers();

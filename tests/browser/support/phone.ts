@@ -28,6 +28,8 @@ export interface PhoneOptions {
   /** Lets a test put a script of its own into the page in spite of the page's policy. */
   readonly bypassCSP?: boolean;
   readonly colorScheme?: "light" | "dark";
+  /** The app's service worker is taken, and fetches every file; without it nothing works without a signal. */
+  readonly offlineCopy?: boolean;
 }
 
 /** An old phone with touch, and a record of everything that went wrong on it. */
@@ -35,12 +37,16 @@ export class Phone {
   readonly troubles: string[] = [];
   readonly requested: string[] = [];
 
-  private constructor(readonly context: BrowserContext) {
+  private constructor(
+    readonly context: BrowserContext,
+    private readonly offlineCopy: boolean,
+  ) {
     context.on("request", (request) => this.requested.push(request.url()));
     context.on("page", (page) => this.listen(page));
   }
 
   static async open(browser: Browser, options: PhoneOptions = {}): Promise<Phone> {
+    const { offlineCopy = false } = options;
     const context = await browser.newContext({
       viewport: { width: options.width ?? 360, height: options.height ?? 740 },
       deviceScaleFactor: 2,
@@ -51,15 +57,16 @@ export class Phone {
       reducedMotion: "reduce",
       bypassCSP: options.bypassCSP ?? false,
       colorScheme: options.colorScheme ?? "light",
+      serviceWorkers: offlineCopy ? "allow" : "block",
     });
     context.setDefaultTimeout(20_000);
-    return new Phone(context);
+    return new Phone(context, offlineCopy);
   }
 
   /** The phone of a window that is open already. */
   static of(context: BrowserContext): Phone {
     context.setDefaultTimeout(20_000);
-    return new Phone(context);
+    return new Phone(context, true);
   }
 
   private listen(page: Page): void {
@@ -73,13 +80,19 @@ export class Phone {
     return this.context.newPage();
   }
 
+  private needOfflineCopy(): void {
+    if (!this.offlineCopy) throw new Error("This phone was opened without its offline copy.");
+  }
+
   /** No signal from now on. */
   async goOffline(): Promise<void> {
+    this.needOfflineCopy();
     await this.context.setOffline(true);
   }
 
   /** As the browser does by itself once there is a connection: its service worker gets on with `tag`. */
   async letBrowserSync(address: string, tag: string): Promise<void> {
+    this.needOfflineCopy();
     // A picture of the same site: nothing of the app runs in it.
     const page = await this.newPage();
     await page.goto(`${address}icon.svg`);

@@ -8,11 +8,19 @@ export interface PhoneOnSite {
   browser: Browser;
   site: Site;
   phone: Phone;
+  /** Another phone in place of the test's, with these options beside those of the file. */
+  changePhone(options: PhoneOptions): Promise<Phone>;
 }
 
 /** One Chromium a file; for each test the build under test on line and a phone with nothing on it. */
 export function phoneOnSite(options: PhoneOptions = {}): PhoneOnSite {
-  const stage = {} as PhoneOnSite;
+  const stage = {
+    async changePhone(others) {
+      await stage.phone.close();
+      stage.phone = await Phone.open(stage.browser, { ...options, ...others });
+      return stage.phone;
+    },
+  } as PhoneOnSite;
   beforeAll(async () => {
     stage.browser = await launchChromium();
   });

@@ -48,7 +48,7 @@ export class SharedDeskPage extends DeskPage {
   }
 
   async goOffline(): Promise<void> {
-    await this.office.context.setOffline(true);
+    await this.office.goOffline();
   }
 
   async comeBack(): Promise<void> {
