@@ -40,7 +40,7 @@ export default defineConfig({
           environment: "node",
           include: inBrowser,
           globalSetup: ["tests/browser/support/build.ts"],
-          testTimeout: 120_000,
+          testTimeout: patienceMs,
           hookTimeout: 180_000,
         },
       },
