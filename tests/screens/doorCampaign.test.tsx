@@ -199,7 +199,7 @@ async function takeIn(first: number, count: number) {
     if (index > 0) continue;
     value(survey);
     const restored = value(await restoreHere(store, file, true));
-    counts.restored += restored.counts.added;
+    counts.restored += restored.counts.added + restored.counts.present;
   }
 
   const list = value(await store.list());
