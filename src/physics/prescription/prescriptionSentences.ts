@@ -237,7 +237,7 @@ function freedBy(kind: Freed["kind"], amount: number): Sentence {
         amount: { kind: "share", value: amount - 1 },
       });
     case "carry":
-      return [messages.withStopMadeTo];
+      return [messages.withStopThatSupports];
   }
 }
 

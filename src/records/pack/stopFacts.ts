@@ -34,7 +34,7 @@ export function stopFacts(stop: PackStop, unit: LengthUnit): string {
       usableCompressionMm: length(stop.usableCompressionMm),
     }),
     stiffness,
-    stop.duty === "carry" ? messages.madeToCarry : messages.forImpacts,
+    stop.duty === "carry" ? messages.supportsLoad : messages.forImpacts,
     stop.estimated
       ? messages.curveByEstimate({ estimateBand: estimateBand(stop.estimated) })
       : tested,

@@ -115,8 +115,7 @@ export function DeskList({
       top={
         <>
           <ButtonLink look="quiet" href={checksHref} icon="back" label={messages.allChecks} />
-          <span class="screen-name">{messages.reviewDesk}</span>
-          {aboveList && ways}
+          {aboveList ? ways : <span class="screen-name">{messages.reviewDesk}</span>}
         </>
       }
       actions={

@@ -110,25 +110,29 @@ export function PeopleAtDesk({ desk, unit, onLeave }: PeopleAtDeskProps) {
       {!fault && all === null && <p role="status">{messages.lookingThroughAllChecks}</p>}
       {all && (
         <p>
-          {messages.measuredByTwoPeople({ count: countWords(all.checks, "check"), leastPairs })}
+          {all.checks === 0
+            ? messages.noCheckWasMeasured
+            : messages.measuredByTwoPeople({ count: countWords(all.checks, "check"), leastPairs })}
         </p>
       )}
       {rows.length > 0 && (
-        <DeskTable
-          caption={messages.differencesByReadingAnd}
-          columns={[
-            messages.reading,
-            messages.tool,
-            messages.pairs,
-            messages.median,
-            messages.spread,
-            messages.largest,
-            messages.measured2,
-          ]}
-          rows={rows.map((row) => rowOf(row, unit))}
-        />
+        <>
+          <DeskTable
+            caption={messages.differencesByReadingAnd}
+            columns={[
+              messages.reading,
+              messages.tool,
+              messages.pairs,
+              messages.median,
+              messages.spread,
+              messages.largest,
+              messages.measured2,
+            ]}
+            rows={rows.map((row) => rowOf(row, unit))}
+          />
+          <p class="small soft">{messages.spreadHowMuchOne}</p>
+        </>
       )}
-      <p class="small soft">{messages.spreadOnePersonsStandard}</p>
       {said && (
         <Notice tone="ok" live>
           <p>{said}</p>

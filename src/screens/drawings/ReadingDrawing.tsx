@@ -18,17 +18,15 @@ import type { Skeleton } from "../layouts/skeleton.ts";
 import {
   add,
   type Frame,
-  fitView,
   fitViewAndMarks,
   type Point,
-  tenths,
   tyreRadius,
   tyreWidth,
-  type View,
 } from "../shapes/geometry.ts";
 import type { Measurement } from "../shapes/measurement.ts";
 import { Plate } from "../shapes/parts.tsx";
 import { type DrawingValues, drawnNumbers, isKnown, type PicturedReading } from "./drawnNumbers.ts";
+import { freeCorner, Inset, insetSize } from "./Inset.tsx";
 import { sceneBounds } from "./LayoutPicture.tsx";
 import { Measure, marksOf } from "./Measure.tsx";
 import { measurementOf } from "./measurement.ts";
@@ -43,7 +41,6 @@ const height = 244;
 const sceneTop = 24;
 const sceneBottom = 216;
 const whole: Frame = { left: 0, top: sceneTop, right: width, bottom: sceneBottom };
-const insetSize = { width: 96, height: 78 } as const;
 
 export interface ReadingDrawingProps {
   readonly layoutKind: LayoutKind;
@@ -157,6 +154,13 @@ export function ReadingDrawing({
       </svg>
       {close && (
         <Inset
+          corner={freeCorner(
+            skeleton,
+            fitted,
+            direction,
+            marksOf(measurement, number, fitted),
+            whole,
+          )}
           skeleton={skeleton}
           freeHeight={numbers.freeHeight}
           direction={direction}
@@ -300,45 +304,6 @@ function focus(
     { x: -60, y: wheelCentre.y - wheelRadius - 14 },
     { x: out, y: Math.max(onRod ? 0 : stopTop.y + 20, 110) },
   ];
-}
-
-function Inset({
-  skeleton,
-  freeHeight,
-  direction,
-  atDamper,
-}: {
-  readonly skeleton: Skeleton;
-  readonly freeHeight: number;
-  readonly direction: 1 | -1;
-  readonly atDamper: boolean;
-}) {
-  const x = direction === 1 ? 4 : width - insetSize.width - 4;
-  // Where the subject leaves a corner free: an arm bends down under a stop of its own, and a rod's seat is above.
-  const low = skeleton.stopOnArm || layoutRegistry[skeleton.kind].onRod;
-  const y = low ? sceneBottom - insetSize.height - 2 : sceneTop + 2;
-  const view: View = fitView(
-    sceneBounds(skeleton),
-    { left: 4, top: 4, right: insetSize.width - 4, bottom: insetSize.height - 4 },
-    direction,
-  );
-  const { pad, stopTop, damperFoot, damperHead } = skeleton;
-  const [from, to] = atDamper ? [damperFoot, damperHead] : [pad, stopTop];
-  const middle = view.at({ x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 });
-  return (
-    <svg
-      class="inset"
-      x={x}
-      y={y}
-      width={insetSize.width}
-      height={insetSize.height}
-      aria-hidden="true"
-    >
-      <rect width={insetSize.width} height={insetSize.height} rx={8} />
-      <Scene view={view} skeleton={skeleton} freeHeight={freeHeight} detail={atDamper} />
-      <circle class="here" cx={tenths(middle.x)} cy={tenths(middle.y)} r={13} />
-    </svg>
-  );
 }
 
 function Legend({ a, b }: { readonly a: string; readonly b: string }) {

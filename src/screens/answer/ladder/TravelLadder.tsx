@@ -14,6 +14,8 @@ const top = 30;
 const bottom = 26;
 const columnWidth = 30;
 const lineHeight = 14;
+/** As many letters as stand beside a bar on the narrowest phone, where another bar follows. */
+const narrowLetters = 13;
 
 const title = { left: messages.left, right: messages.right } as const;
 
@@ -103,6 +105,18 @@ function LadderDrawing({
   );
 }
 
+/** Words broken between them into lines of that many letters at most; a longer word has a line of its own. */
+function inLines(words: string, letters: number): string[] {
+  const lines: string[] = [];
+  for (const word of words.split(" ")) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + 1 + word.length <= letters) {
+      lines[lines.length - 1] = `${last} ${word}`;
+    } else lines.push(word);
+  }
+  return lines;
+}
+
 /** A bar with what comes when to its right, from its own rest. */
 function Bar({
   ladder,
@@ -132,7 +146,9 @@ function Bar({
     })),
     { id: "ride", words: "rest", at: rest, number: bareLength(0, unit), range: null },
   ];
-  const gap = lineHeight * (roomy ? 2 : 3) + 4;
+  const wordLines = (words: string) => (roomy ? [words] : inLines(words, narrowLetters));
+  const mostLines = Math.max(...marks.map(({ words }) => wordLines(words).length));
+  const gap = lineHeight * (roomy ? 2 : mostLines + 2) + 4;
   const labels = spreadLabels(
     marks.map(({ at }) => scale.at(at)),
     gap,
@@ -149,14 +165,17 @@ function Bar({
       {marks.map(({ id, words, at, number, range }, index) => {
         const y = scale.at(at);
         const labelY = labels[index] ?? y;
-        const lines = roomy ? [null, range] : [number, range];
+        const told = wordLines(words);
+        const lines = roomy ? [range] : [number, range];
         return (
           <g key={id} class={`rung rung-${id}`}>
             <path class="rung-leader" d={`M${edge} ${y}L${edge + 12} ${labelY}`} />
-            <text class="rung-words" x={textX} y={labelY + 4}>
-              {words}
-              {roomy && <tspan class="rung-number">{`  ${number}`}</tspan>}
-            </text>
+            {told.map((line, row) => (
+              <text key={line} class="rung-words" x={textX} y={labelY + 4 + lineHeight * row}>
+                {line}
+                {roomy && <tspan class="rung-number">{`  ${number}`}</tspan>}
+              </text>
+            ))}
             {lines
               .filter((line) => line !== null)
               .map((line, row) => (
@@ -164,7 +183,7 @@ function Bar({
                   key={line}
                   class={!roomy && row === 0 ? "rung-number" : "rung-range"}
                   x={textX}
-                  y={labelY + 4 + lineHeight * (row + 1)}
+                  y={labelY + 4 + lineHeight * (told.length + row)}
                 >
                   {line}
                 </text>

@@ -96,6 +96,7 @@ export function ReadingStep(props: StepProps & { readonly id: ReadingId }) {
             <div class="other-way">
               <TiltButton
                 id={id}
+                name={guide.name}
                 stored={stored}
                 change={change}
                 preferences={preferences}

@@ -1,9 +1,7 @@
 import { useState } from "preact/hooks";
 import type { ReadingId } from "../../../physics/readings/index.ts";
-import { capital } from "../../../physics/sentence.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import type { Entry } from "../../../records/entry/entry.ts";
-import { entryName } from "../../../records/entry/readingCatalogue.ts";
 import { setEntry } from "../../../records/filling/changes.ts";
 import * as messages from "../../../words/compiled/screens/check/tilt.ts";
 import type { Change } from "../../guide/stepProps.ts";
@@ -17,6 +15,8 @@ const TiltDialog = later<TiltDialogProps>(async () => (await import("./TiltDialo
 
 interface Props {
   readonly id: ReadingId;
+  /** The reading as its step names it. */
+  readonly name: string;
   readonly stored: StoredCheck;
   readonly change: Change;
   readonly preferences: Preferences;
@@ -24,11 +24,10 @@ interface Props {
 }
 
 /** Beside the typed entry of an angle: the phone's own tilt sensor. Nothing for other readings. */
-export function TiltButton({ id, stored, change, preferences, entryOf }: Props) {
+export function TiltButton({ id, name, stored, change, preferences, entryOf }: Props) {
   const [open, setOpen] = useState(false);
   const task = tiltTaskOf(stored, id);
   if (!task) return null;
-  const name = entryName(id);
   return (
     <>
       <Button wide onClick={() => setOpen(true)}>
@@ -37,7 +36,7 @@ export function TiltButton({ id, stored, change, preferences, entryOf }: Props) 
       {open && (
         <TiltDialog
           id={id}
-          name={capital(name)}
+          name={name}
           task={task}
           entry={entryOf(stored, id, preferences)}
           onTaken={(taken) =>

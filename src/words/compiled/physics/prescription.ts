@@ -42,7 +42,7 @@ export const withNoPayload: string = "With no payload";
 export const withNoMoreThan = (d: { amount: string | number }): string => "With no more than " + d.amount + " of payload on each corner";
 export const withBodyHigherBy = (d: { amount: string | number }): string => "With the body " + d.amount + " higher by its springs";
 export const withSpringOrHelper = (d: { amount: string | number }): string => "With a spring, or helper spring, " + d.amount + " stiffer";
-export const withStopMadeTo: string = "With a stop made to carry, of this build";
+export const withStopThatSupports: string = "With a stop that supports load, of this build";
 export const spacerOf = (d: { spacerMm: string | number }): string => "a spacer of " + d.spacerMm;
 export const stopAsItIs: string = "the stop as it is";
 export const on2 = (d: { stop: string | number; raised: string | number }): string => "" + d.stop + " on " + d.raised;

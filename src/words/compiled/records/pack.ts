@@ -98,7 +98,7 @@ export const classProgressive = (d: { stiffnessClassOf: string | number; isProgr
 export const classNotKnown: string = "class not known";
 export const testedSlowlyOnly: string = "tested slowly only";
 export const highUsable = (d: { meanOf: string | number; usableCompressionMm: string | number }): string => "" + d.meanOf + " high, " + d.usableCompressionMm + " usable";
-export const madeToCarry: string = "made to carry";
+export const supportsLoad: string = "supports load";
 export const forImpacts: string = "for impacts";
 export const curveByEstimate = (d: { estimateBand: string | number }): string => "curve by estimate, " + d.estimateBand;
 export const across = (d: { outerDiameterMm: string | number }): string => "" + d.outerDiameterMm + " across";
