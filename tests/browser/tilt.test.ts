@@ -2,6 +2,7 @@ import type { Page } from "playwright-core";
 import { afterEach, beforeEach, expect, it } from "vitest";
 import { axeViolations } from "./support/axe.ts";
 import { CheckSteps } from "./support/checkSteps.ts";
+import { textOf } from "./support/controls.ts";
 import { demoRecord } from "./support/everyStep.ts";
 import type { Phone } from "./support/phone.ts";
 import { phoneOnSite } from "./support/phoneOnSite.ts";
@@ -138,6 +139,7 @@ it("a lean has its sign from where the pivot is", async () => {
   await answerTiltQuestion(page, "granted");
   await startedAt("stopLean");
   await tilt.open();
+  expect(await textOf(tilt.dialog.getByRole("heading"))).toBe("Stop angle from vertical");
   await tilt.hold({ beta: 84, gamma: 89.9 });
   await tilt.dialog.getByText("Stand so that the pivot is to your left").waitFor();
   await tilt.dialog.getByText(/top (toward|away from) the pivot/).waitFor();

@@ -191,7 +191,7 @@ export const useMeasured: string = "Use the measured ±";
 export const howFarTwoPeople: string = "How far two people differ";
 export const lookingThroughAllChecks: string = "Looking through all checks …";
 export const noCheckWasMeasured: string = "No check here was measured by two people yet. Let a second person take the same readings on a vehicle: “A second person measures”, under its answer. This page then shows how far the two differ.";
-export const measuredByTwoPeople = (d: { count: string | number; leastPairs: string | number }): string => "" + d.count + " measured by two people. Once a reading was taken " + d.leastPairs + " times by two people with the same tool, how far they differed can be used as its ±.";
+export const measuredByTwoPeople = (d: { count: string | number; leastPairs: string | number }): string => "" + d.count + " measured by two people. After " + d.leastPairs + " pairs of a reading with the same tool, how far they differed can be its ±.";
 export const differencesByReadingAnd: string = "Differences by reading and tool";
 export const reading: string = "Reading";
 export const tool: string = "Tool";
