@@ -5,13 +5,17 @@ import { assessed, demoFitment } from "./demoChecks.ts";
 
 afterEach(cleanup);
 
-const [left] = assessed(demoFitment("arm-fits")).corners;
-if (!left) throw new Error("no corner");
+function cornerOfDemo() {
+  const [corner] = assessed(demoFitment("arm-fits")).corners;
+  if (!corner) throw new Error("no corner");
+  return corner;
+}
+const left = cornerOfDemo();
 
 /** Every label's lines, each with its height in the picture. */
 function labels(loadedSagMm: number | null) {
   const { container, unmount } = render(
-    <TravelLadder assessed={{ ...left, loadedSagMm } as typeof left} unit="in" />,
+    <TravelLadder assessed={{ ...left, loadedSagMm }} unit="in" />,
   );
   const told = [...container.querySelectorAll("g.rung:has(text)")].map((rung) =>
     [...rung.querySelectorAll("text")].map((line) => ({
