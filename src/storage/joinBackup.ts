@@ -1,6 +1,6 @@
 import { parseReadingId } from "../physics/readings/index.ts";
 import type { PartialCheckRecord } from "../records/check/checkRecord.ts";
-import { fullTravelTicksId } from "../records/check/fullTravel.ts";
+import { withoutTicks } from "../records/check/fullTravel.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import type { Entry } from "../records/entry/entry.ts";
 import { recordWithEntry, withField } from "../records/entry/entryPath.ts";
@@ -145,11 +145,10 @@ export function withMissing(newer: StoredCheck, given: StoredCheck): StoredCheck
  */
 export function asTakenIn(backup: StoredCheck, madeHere: boolean): StoredCheck {
   if (madeHere) return backup;
-  const { [fullTravelTicksId]: _ticks, ...entries } = backup.entries;
   const { fullTravel } = backup.record;
   return {
     ...backup,
-    entries,
+    entries: withoutTicks(backup.entries),
     ...(fullTravel && {
       record: { ...backup.record, fullTravel: { ...fullTravel, acknowledged: null } },
     }),

@@ -1,6 +1,6 @@
-import type { CheckRecord } from "../records/check/checkRecord.ts";
 import { withPersonal } from "../records/exchanged/personalParts.ts";
 import type { Decision } from "../records/review/decision.ts";
+import { isPlainObject } from "../records/text/plainObject.ts";
 import type { PersonalPart, SentBy, Writing } from "./deskDatabase.ts";
 
 interface Gives<Value> {
@@ -30,7 +30,9 @@ export async function wholeText(parts: Parts, key: string, text: string): Promis
   const photos = found.flatMap((part) => part?.photo ?? []);
   const texts = sent.personal === null ? undefined : await parts.personal.get(sent.personal);
   if (photos.length === 0 && texts?.texts === undefined) return text;
-  const record = withPersonal(JSON.parse(text) as CheckRecord, texts?.texts ?? {});
+  const sentRecord: unknown = JSON.parse(text);
+  if (!isPlainObject(sentRecord)) return text;
+  const record = withPersonal(sentRecord, texts?.texts ?? {});
   return JSON.stringify({ ...record, ...(photos.length > 0 && { photos }) });
 }
 

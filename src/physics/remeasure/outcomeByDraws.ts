@@ -4,6 +4,7 @@ import type { Assessment, Check, Fitment, Reading } from "../fitment.ts";
 import type { QuantityId } from "../readings/readingId.ts";
 import type { DrawnReading } from "../uncertainty/drawnReading.ts";
 import { RandomSource } from "../uncertainty/randomSource.ts";
+import { mean } from "../uncertainty/readingMean.ts";
 import { leastSamples } from "../uncertainty/sharedDraws.ts";
 import type { RemeasureOutcome } from "./linearDoubt.ts";
 import type { Margin } from "./margin.ts";
@@ -95,10 +96,9 @@ function likelyShifts(id: QuantityId, { shift }: AfterReading): readonly number[
   }
   draws.sort();
   const each = shiftSamples / tried;
-  return Array.from({ length: tried }, (_, part) => {
-    const slice = draws.subarray(part * each, (part + 1) * each);
-    return slice.reduce((sum, value) => sum + value, 0) / each;
-  });
+  return Array.from({ length: tried }, (_, part) =>
+    mean(draws.subarray(part * each, (part + 1) * each)),
+  );
 }
 
 function checkIn(assessment: Assessment | null, { question }: Margin): Check | null {

@@ -49,8 +49,14 @@ export function contactsFound({ corners }: FullTravelRecord): number {
   );
 }
 
-/** Which of its cautions are ticked, until all are. */
+/** Which of its cautions the person on this phone ticked. */
 export const fullTravelTicksId = "fullTravel.cautions";
+
+/** What came from elsewhere brings no ticks: nobody goes under a vehicle past cautions that someone else read. */
+export function withoutTicks(entries: StoredCheck["entries"]): StoredCheck["entries"] {
+  const { [fullTravelTicksId]: _, ...others } = entries;
+  return others;
+}
 
 /** Where a contact is typed: travel and height apart, so that changing the way loses neither. */
 export function contactEntryId(

@@ -11,6 +11,7 @@ import {
   standingNames,
 } from "../../physics/readings/index.ts";
 import { capital, type Sentence } from "../../physics/sentence.ts";
+import { mean } from "../../physics/uncertainty/index.ts";
 import * as messages from "../../words/compiled/records/check.ts";
 import { catalogueEntry, entryName } from "../entry/readingCatalogue.ts";
 import type { CheckStop, PartialCheckRecord, PartialCorner, TypedReading } from "./checkRecord.ts";
@@ -70,11 +71,10 @@ export function stopFaults(stop: Partial<CheckStop>): Fault[] {
     faults.push(fault("notAboveZero", "stop.freeHeight", [messages.freeHeightOfStop]));
   }
   const heights = stop.freeHeight?.values ?? [];
-  const height = heights.reduce((sum, value) => sum + value, 0) / Math.max(1, heights.length);
   if (
     stop.usableCompressionMm !== undefined &&
     heights.length > 0 &&
-    stop.usableCompressionMm >= height
+    stop.usableCompressionMm >= mean(heights)
   ) {
     faults.push(
       fault("usableAboveHeight", "stop.usableCompressionMm", [messages.usableCompressionOfStop]),

@@ -1,5 +1,5 @@
 import type { CheckRecord } from "../check/checkRecord.ts";
-import { isPlainObject } from "../text/plainObject.ts";
+import { isPlainObject, type PlainObject } from "../text/plainObject.ts";
 
 /** Texts of a check that are somebody's, by their place in the record: "/author/name". */
 export type PersonalTexts = { readonly [place: string]: string };
@@ -41,8 +41,8 @@ export function withoutPersonal(record: CheckRecord): Parted {
 }
 
 /** The record with those texts in their places again; one whose place is not there is passed over. */
-export function withPersonal(record: CheckRecord, texts: PersonalTexts): CheckRecord {
-  const copy = structuredClone(record) as unknown;
+export function withPersonal(record: PlainObject, texts: PersonalTexts): PlainObject {
+  const copy = structuredClone(record);
   for (const [place, text] of Object.entries(texts)) {
     if (!isPersonalPlace(place)) continue;
     const parts = place.split("/").slice(1);
@@ -55,5 +55,5 @@ export function withPersonal(record: CheckRecord, texts: PersonalTexts): CheckRe
     }
     if (isPlainObject(at)) (at as Record<string, unknown>)[last] = text;
   }
-  return copy as CheckRecord;
+  return copy;
 }

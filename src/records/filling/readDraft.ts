@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import { isReadingId, layoutKinds, sideOf } from "../../physics/readings/index.ts";
 import * as messages from "../../words/compiled/records/filling.ts";
 import { checkSchema, vehicleSchema } from "../check/checkSchema.ts";
+import { withoutTicks } from "../check/fullTravel.ts";
 import { openStored } from "../check/openStored.ts";
 import { checkFormat, checkVersion, recordBounds } from "../check/recordFormat.ts";
 import { cornerFields, limitFields } from "../check/schema/cornerSchema.ts";
@@ -117,7 +118,7 @@ function storedFromDraft(given: Draft, pack: Pack): StoredCheck {
     ...(given.layout && { layout }),
     ...(given.stop && { stop }),
   }));
-  stored = { ...stored, createdAt: given.createdAt, entries };
+  stored = { ...stored, createdAt: given.createdAt, entries: withoutTicks(entries) };
   for (const [id, entry] of Object.entries(stored.entries)) {
     if (isReadingId(id) && !isOfAnotherSide(id, given)) stored = setEntry(stored, id, entry);
   }
@@ -125,7 +126,7 @@ function storedFromDraft(given: Draft, pack: Pack): StoredCheck {
   const { rightGeometry, step, skipped } = progress;
   if (rightGeometry) stored = chooseRightGeometry(stored, rightGeometry);
   if (testedAtSpeed !== undefined) stored = withTestedAtSpeed(stored, testedAtSpeed);
-  // Cautions and standing the vehicle are asked anew: another person may go on with it.
+  // All cautions and standing the vehicle are asked anew: another person may go on with it.
   const filled = withEstimates(
     withEvents(withHouseNumbers({ ...stored, progress: { ...stored.progress, step, skipped } })),
     "mm",

@@ -14,6 +14,7 @@ import { Disclosure } from "../parts/Disclosure.tsx";
 import { SelectField, TextField } from "../parts/Field.tsx";
 import { canChooseFolder } from "../parts/folderChoice.ts";
 import { Notice } from "../parts/Notice.tsx";
+import { OneMoment } from "../parts/OneMoment.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { useWide } from "../parts/useWide.ts";
 import { CheckList } from "./CheckList.tsx";
@@ -161,7 +162,7 @@ export function DeskList({
         {!aboveList &&
           (count > 0 ? <Disclosure summary={messages.takeInMoreChecks}>{ways}</Disclosure> : ways)}
         <ImportPanel desk={desk} unit={unit} />
-        {checks === null && first === null && <p class="soft">{messages.oneMoment}</p>}
+        {checks === null && first === null && <OneMoment />}
         {count > 0 && (
           <>
             <Filters

@@ -11,6 +11,7 @@ import {
 import { tableHeader, tableLine } from "../../records/review/figuresTable.ts";
 import { saveFile } from "../../sharing/saveFile.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
+import * as messages from "../../words/compiled/screens/desk.ts";
 import { saveWhole, wholeBackup } from "../saved/wholeBackup.ts";
 import { csvFile, styleHere } from "./csvFile.ts";
 
@@ -66,8 +67,8 @@ export async function tableFile(store: DeskStore, style = styleHere()): Promise<
 async function saved(made: Promise<Outcome<File>>): Promise<Fault | null> {
   const file = await made;
   if (!file.ok) return file.fault;
-  saveFile(file.value);
-  return null;
+  if (await saveFile(file.value)) return null;
+  return { code: "tableNotSaved", sentence: [messages.tableIsNotSaved] };
 }
 
 export function saveTable(store: DeskStore): Promise<Fault | null> {

@@ -1,6 +1,6 @@
 import type { Outcome } from "../../physics/outcome.ts";
 import { succeed } from "../../physics/outcome.ts";
-import type { CheckRecord } from "../../records/check/checkRecord.ts";
+import type { CheckRecord, PartialCheckRecord } from "../../records/check/checkRecord.ts";
 import { newId, type StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { storedFromRecord } from "../../records/filling/storedFromRecord.ts";
@@ -13,6 +13,11 @@ export interface PresentVersions {
   readonly versions: readonly StoredCheck[];
   /** The one whose record is the very same, if there is one. */
   readonly same: StoredCheck | null;
+}
+
+/** When the cautions of a check by hand were acknowledged is each phone's own, and makes no other version. */
+function compared({ fullTravel, ...record }: PartialCheckRecord): unknown {
+  return fullTravel ? { ...record, fullTravel: { ...fullTravel, acknowledged: null } } : record;
 }
 
 export async function presentVersions(
@@ -28,7 +33,8 @@ export async function presentVersions(
     if (!whole.ok) return whole;
     if (whole.value !== null) versions.push(whole.value);
   }
-  const same = versions.find((stored) => isSame(stored.record, record)) ?? null;
+  const sent = compared(record);
+  const same = versions.find((stored) => isSame(compared(stored.record), sent)) ?? null;
   return succeed({ versions, same });
 }
 

@@ -46,21 +46,16 @@ export interface FullTravelScreenProps {
 
 const springId = `${fullTravelStep}.spring`;
 
-/** As chosen; a check that was acknowledged before this was asked had its spring taken out. */
-function springOf(stored: StoredCheck, found: FullTravelRecord): SpringSort | null {
+/** As chosen; a check that was ticked here before this was asked had its spring taken out. */
+function springOf(stored: StoredCheck): SpringSort | null {
   const choice = chosen(stored, springId);
   const sort = springSorts.find(({ value }) => value === choice)?.value;
-  return sort ?? (found.acknowledged === null ? null : "coil");
+  return sort ?? (ticksOf(stored).length === 0 ? null : "coil");
 }
 
-function ticksOf(
-  stored: StoredCheck,
-  found: FullTravelRecord,
-  cautions: readonly FullTravelCaution[],
-): readonly string[] {
-  return found.acknowledged === null
-    ? (stored.entries[fullTravelTicksId]?.texts ?? [])
-    : cautions.map(({ id }) => id);
+/** What was ticked on this phone; what the record says may be another person's word. */
+function ticksOf(stored: StoredCheck): readonly string[] {
+  return stored.entries[fullTravelTicksId]?.texts ?? [];
 }
 
 /** Another spring has other cautions: what was acknowledged for one does not hold for it. */
@@ -77,8 +72,7 @@ function withTick(
   ticked: boolean,
   cautions: readonly FullTravelCaution[],
 ): StoredCheck {
-  const found = stored.record.fullTravel ?? noFullTravel;
-  const others = ticksOf(stored, found, cautions).filter((each) => each !== id);
+  const others = ticksOf(stored).filter((each) => each !== id);
   const texts = ticked ? [...others, id] : others;
   const whole = cautions.every((caution) => texts.includes(caution.id));
   const entries = { ...stored.entries, [fullTravelTicksId]: { texts, unit: "", tol: "" } as const };
@@ -103,10 +97,10 @@ export default function FullTravelScreen({
   useEffect(() => {
     change((current) => withFullTravelEntries(current, preferences.length));
   }, [change, preferences.length]);
-  const spring = springOf(stored, found);
+  const spring = springOf(stored);
   const beamAxle = hasBeamAxle(stored);
   const cautions = spring === null ? [] : fullTravelCautions(spring, beamAxle);
-  const ticked = ticksOf(stored, found, cautions);
+  const ticked = ticksOf(stored);
   const open = cautions.filter(({ id }) => !ticked.includes(id)).length;
   const begun = spring !== null && open === 0;
   const put = (update: (record: FullTravelRecord) => FullTravelRecord) =>

@@ -1,4 +1,5 @@
 import {
+  closerReadings,
   geometryRegistry,
   isGeometryReadingName,
   isReadingId,
@@ -214,6 +215,8 @@ export function firstOpenStep(all: readonly Step[]): string {
   return (all.find((step) => step.state === "todo") ?? all.at(-1))?.id ?? "vehicle";
 }
 
+const readCloser: ReadonlySet<string> = new Set(Object.values(closerReadings).flat());
+
 /**
  * The step where a reading or field is entered: its own, or the one whose screen holds it. Null where
  * this check has no such step.
@@ -234,9 +237,6 @@ export function stepFor(id: string, all: readonly Step[]): string | null {
     "stop.testedAtSpeed": "stop.curve",
     "layout.wheelPerOuter": "pivotToOuter",
     wheelPerOuter: "linkage",
-    otherArmAngle: "linkage",
-    lowerArmAngle: "linkage",
-    lowerArmLength: "linkage",
     "layout.kind": "layout",
     "layout.armRole": "layout",
     "layout.stopOn": "layout",
@@ -248,6 +248,7 @@ export function stepFor(id: string, all: readonly Step[]): string | null {
   };
   const place =
     shared[id] ??
+    (readCloser.has(id) ? "linkage" : null) ??
     id
       .replace(/\.(perWheel|distance)$/, "")
       .replace(/\.((lifted|pushed)Height|settle)$/, ".rideHeight");

@@ -14,6 +14,7 @@ import { filled } from "../filled.ts";
 import { Button } from "../parts/Button.tsx";
 import { Icon } from "../parts/Icon.tsx";
 import { Notice } from "../parts/Notice.tsx";
+import { OneMoment } from "../parts/OneMoment.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
 import { countBefore } from "../saved/savedCount.ts";
@@ -214,7 +215,7 @@ export function Checks({ opened, preferences, notice }: Props) {
       {(checks || opened?.fault) && (
         <OftenWays ready={store !== null} onOpenFile={() => picker.current?.click()} />
       )}
-      {checks === null && <p class="soft">{messages.oneMoment}</p>}
+      {checks === null && <OneMoment />}
       {checks && checks.length + aside.length > 0 && (
         <CheckGroups
           checks={checks}

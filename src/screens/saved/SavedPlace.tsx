@@ -11,6 +11,7 @@ import * as messages from "../../words/compiled/screens/saved.ts";
 import { checksHref, stepHref } from "../addresses.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
+import { OneMoment } from "../parts/OneMoment.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { OpenedStore } from "../useStore.ts";
 import { BackupButton } from "./BackupButton.tsx";
@@ -58,7 +59,7 @@ export function SavedPlace({ opened: { store, fault } }: SavedPlaceProps) {
           <p>{inModelUnits(fault.sentence)}</p>
         </Notice>
       )}
-      {!keeping && <p class="soft">{messages.oneMoment}</p>}
+      {!keeping && <OneMoment />}
       {keeping && !fault && (
         <PersistencePart
           keeping={keeping}

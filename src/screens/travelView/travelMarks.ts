@@ -1,4 +1,5 @@
 import type { CornerAssessment, LimitKind } from "../../physics/fitment.ts";
+import { capital } from "../../physics/sentence.ts";
 import * as messages from "../../words/compiled/screens/travelView.ts";
 
 export const limitWords: Record<LimitKind, string> = {
@@ -62,8 +63,7 @@ export function travelSpan(assessed: CornerAssessment): TravelSpan {
 }
 
 function hitWords(kind: LimitKind | null): string {
-  const words = limitWords[kind ?? "other"];
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+  return capital(limitWords[kind ?? "other"]);
 }
 
 /** The mark that a thumb near it means: within a fiftieth of the span. */

@@ -5,6 +5,7 @@ import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import OpenSharedScreen from "../../../src/screens/exchange/OpenSharedScreen.tsx";
 import type { CheckStore } from "../../../src/storage/checkStore.ts";
+import { demoRecord as anyDemoRecord } from "../../support/demoRecords.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
 import { startDeskAssessor } from "../answer/dispatcherAssessor.ts";
 import { freshStore, openedWith } from "./support.ts";
@@ -118,6 +119,19 @@ describe("a check that was sent", () => {
     fireEvent.click(screen.getByRole("button", { name: "Open the one here" }));
     expect(onOpen).toHaveBeenCalledWith(record.id);
     expect(await listed(store)).toHaveLength(1);
+  });
+
+  it("is the same check where only its cautions by hand were acknowledged again here", async () => {
+    const sent = anyDemoRecord("checked-by-hand");
+    if (!sent.fullTravel) throw new Error("no check by hand");
+    const store = await freshStore();
+    const fullTravel = { ...sent.fullTravel, acknowledged: "2027-03-02T08:00:00.000Z" };
+    await store.put(storedFromRecord({ ...sent, fullTravel }, { name: "Mine" }));
+    await show(sent, store);
+    screen.getByText(saying("You already have this check, as “Mine”"));
+    cleanup();
+    await show({ ...sent, fullTravel: { ...fullTravel, measure: "wheelTravel" } }, store);
+    screen.getByText(saying("Another version of this check is on this phone: “Mine”"));
   });
 
   it("is kept beside another version of itself, both as they are", async () => {

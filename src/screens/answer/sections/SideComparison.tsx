@@ -1,3 +1,4 @@
+import { checkIds } from "../../../physics/choices.ts";
 import type { Assessment, Check, CheckId, CornerAssessment } from "../../../physics/fitment.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
@@ -5,14 +6,6 @@ import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { checkStateWords, checkTitles, sideWords } from "../../assessment/stateWords.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { probabilityNumber, probabilityWords } from "../probabilityWords.ts";
-
-const order: readonly CheckId[] = [
-  "clearance",
-  "earlyContact",
-  "stiffness",
-  "balance",
-  "plausible",
-];
 
 const probabilityOf: Partial<Record<CheckId, string>> = {
   clearance: messages.enoughReserve,
@@ -31,7 +24,7 @@ export function SideComparison({
   complete?: boolean;
 }) {
   const { corners } = assessment;
-  const asked = order.filter((id) => corners.some(({ checks }) => checkOf(checks, id)));
+  const asked = checkIds.filter((id) => corners.some(({ checks }) => checkOf(checks, id)));
   return (
     <table class="sides">
       <caption class="unseen">{messages.checksSideBySide}</caption>

@@ -8,6 +8,7 @@ import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { entryName } from "../../../records/entry/readingCatalogue.ts";
 import { withProof } from "../../../records/photo/photoProof.ts";
 import * as messages from "../../../words/compiled/screens/check/photo.ts";
+import { oneMoment } from "../../../words/compiled/screens/parts.ts";
 import type { Change } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Notice } from "../../parts/Notice.tsx";
@@ -117,7 +118,7 @@ export function PhotoField({
       {hasRoomForPhoto(stored) ? (
         <div class="row photo-ways">
           <Button icon="camera" disabled={working} onClick={() => open(true)}>
-            {working ? messages.oneMoment : messages.takePhoto}
+            {working ? oneMoment : messages.takePhoto}
           </Button>
           <Button disabled={working} onClick={() => open(false)}>
             {messages.choosePhoto}

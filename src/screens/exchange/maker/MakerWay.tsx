@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Fault } from "../../../physics/outcome.ts";
+import { capital } from "../../../physics/sentence.ts";
 import type { CheckRecord } from "../../../records/check/checkRecord.ts";
 import { recordBounds } from "../../../records/check/recordFormat.ts";
 import type { SentCheck } from "../../../storage/outboxStore.ts";
@@ -104,7 +105,7 @@ function SentAs({
   return (
     <>
       <Notice tone={state === "waiting" ? "care" : "ok"} live>
-        <p data-sent={state}>{said.charAt(0).toUpperCase() + said.slice(1)}</p>
+        <p data-sent={state}>{capital(said)}</p>
         {state === "waiting" && trouble && <p>{trouble}</p>}
         {reply && (
           <div class="row">

@@ -92,7 +92,6 @@ export const checksSentToThis: string = "Checks sent to this review desk";
 export const ofWord = (d: { shown: string | number; count: string | number }): string => "" + d.shown + " of " + d.count;
 export const keysSearchArrowsEnter: string = "Keys: / search, arrows, Enter opens, Esc goes back.";
 export const takeInMoreChecks: string = "Take in more checks";
-export const oneMoment: string = "One moment …";
 export const noCheckIsLike: string = "No check is like that.";
 export const showAll: string = "Show all";
 export const everyCheckIsComputed = (d: { canChooseFolder: boolean; hasState: boolean }): string => "Every check is computed here, from its readings; what the sender's device said is not used. " + select(d.canChooseFolder, { true: "Files and folders can be dropped anywhere on this page. ", other: "" }) + select(d.hasState, { true: "Checks, decisions and replies go between this machine and the shared desk, nowhere else.", other: "Nothing leaves this machine but what you send yourself." });
@@ -319,3 +318,4 @@ export const atKm = (d: { odometer: string | number }): string => "at " + d.odom
 export const noName: string = "no name";
 export const replyFileWasHandedOver: string = "The reply file was handed over to be saved.";
 export const replyFileIsNot: string = "The reply file is not saved: you closed the share sheet.";
+export const tableIsNotSaved: string = "The table is not saved: you closed the share sheet. Save it again and choose a place for it.";

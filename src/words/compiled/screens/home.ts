@@ -31,7 +31,6 @@ export const checksOnThisPhone: string = "Checks on this phone";
 export const continueWord = (d: { checkName: string | number; small: string | number }): string => "Continue: " + d.checkName + d.small;
 export const filesToOpen: string = "Files to open";
 export const tryAgain: string = "Try again";
-export const oneMoment: string = "One moment …";
 export const allChecksAndPlaces: string = "All checks and places";
 export const deletedChecks = (d: { count: string | number }): string => "Deleted checks (" + d.count + ")";
 export const deleted = (d: { deletedAt: string | number }): string => "deleted " + d.deletedAt;

@@ -47,7 +47,6 @@ export const chooseBackup: string = "Choose a backup";
 export const takenBackWhatIs: string = "Taken back: what is here is as it was before.";
 export const takeItBack: string = "Take it back";
 export const allChecks: string = "All checks";
-export const oneMoment: string = "One moment …";
 export const askedAndBrowserHas: string = "Asked, and the browser has not agreed.";
 export const installStopfit: string = "Install Stopfit";
 export const askBrowserToSave: string = "Ask the browser to save them for good";

@@ -6,7 +6,6 @@ export const photoOf2 = (d: { place: string | number; name: string | number }): 
 export const remove = (d: { words: string | number; words2: string | number }): string => "Remove: " + d.words + d.words2;
 export const photoRemoved: string = "Photo removed.";
 export const undo: string = "Undo";
-export const oneMoment: string = "One moment …";
 export const takePhoto: string = "Take photo";
 export const choosePhoto: string = "Choose photo";
 export const thisCheckHasPhotos = (d: { photos: string | number; hasPhotos: boolean }): string => "This check has " + d.photos + " photos, the most it can hold. Remove one " + select(d.hasPhotos, { true: "above", other: "at another reading" }) + " to take this one.";
