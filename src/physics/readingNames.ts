@@ -26,7 +26,7 @@ export function readingName(id: string, limitKind?: LimitKind): string {
   const last = id.slice(id.lastIndexOf(".") + 1);
   const derived = Object.hasOwn(derivedNames, last) ? derivedNames[last] : undefined;
   const name = derived ?? definitionOf(id, limitKind)?.name ?? last;
-  return messages.the({ side: side === null ? "" : `${side} `, name });
+  return messages.the({ side: side ?? undefined, name });
 }
 
 /** "the left wheel travel at the block's contact". */

@@ -107,7 +107,7 @@ export const travelKeptSentence: Sentence = [messages.itLeavesLessThan];
 
 export function oneSideSentence({ corners: [corner] }: Fitment): Sentence {
   const other = corner?.side === "left" ? "right" : "left";
-  return [messages.onlyWasMeasuredMeasure({ side: corner?.side ?? messages.oneSide, other })];
+  return [messages.onlyWasMeasuredMeasure({ side: corner?.side, other })];
 }
 
 /** Classes from which on the events do not decide the stiffness. Common practice. */

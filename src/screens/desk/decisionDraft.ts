@@ -1,7 +1,6 @@
 import { useCallback, useState } from "preact/hooks";
 import type { ReadingId } from "../../physics/readings/index.ts";
 import type { Decision, DecisionKind } from "../../records/review/decision.ts";
-import * as messages from "../../words/compiled/screens/desk.ts";
 
 export type DecidedKind = Exclude<DecisionKind, "undo">;
 
@@ -39,7 +38,7 @@ export function draftOf({ kind, note, readings = [], reply }: Decision): Decisio
 }
 
 function keyOf(submission: string): string {
-  return messages.stopfitDeskDraft({ submission });
+  return `stopfit.desk.draft ${submission}`;
 }
 
 function kept(submission: string): DecisionDraft {

@@ -27,5 +27,5 @@ export function whoText({ author }: CheckRecord): string {
 
 export function sidesText(record: CheckRecord): string {
   const sides = record.corners.map(({ side }) => side);
-  return sides.length === 2 ? messages.bothSides : messages.side({ sides: sides[0] ?? "no" });
+  return sides.length === 2 ? messages.bothSides : messages.side({ side: sides[0] });
 }

@@ -244,7 +244,7 @@ function Table({
   return (
     <ScrolledTable
       look="report-table"
-      box={messages.reportPartReportTable}
+      box="report-part report-table-box"
       columns={head.map((name) => ({ name }))}
       {...table}
     />

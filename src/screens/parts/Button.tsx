@@ -1,5 +1,4 @@
 import type { ComponentChildren, Ref } from "preact";
-import * as messages from "../../words/compiled/screens/parts.ts";
 import { Icon, type IconName } from "./Icon.tsx";
 
 /** "link" stands as words alone. */
@@ -15,7 +14,7 @@ interface Looks {
 }
 
 function classesOf(look: ButtonLook, wide: boolean): string {
-  return messages.buttonButtonButtonWide({ look, isWide: Boolean(wide) });
+  return `button button-${look}${wide ? " button-wide" : ""}`;
 }
 
 export interface ButtonProps extends Looks {

@@ -1,6 +1,5 @@
 import type { ComponentChildren, Ref } from "preact";
 import { useId } from "preact/hooks";
-import * as messages from "../../words/compiled/screens/parts.ts";
 import type { Tone } from "./Notice.tsx";
 
 export interface TextFieldProps {
@@ -40,7 +39,7 @@ export interface TextFieldProps {
 /** A big number stays in a big box; a long one is written smaller, so that all of it shows. */
 function fieldClass(big: boolean, value: string): string {
   if (!big) return "field";
-  return value.length > 5 ? messages.fieldFieldBigField : messages.fieldFieldBig;
+  return value.length > 5 ? "field field-big field-long" : "field field-big";
 }
 
 export function TextField({

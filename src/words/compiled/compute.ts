@@ -1,9 +1,10 @@
 // @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
+import { select } from "@messageformat/runtime";
 export const calculationStoppedOnThis: string = "The calculation stopped on this device. The readings are saved. Change a reading or reload to try again.";
 export const thisBrowserCannotRun: string = "This browser cannot run the calculation beside the screen. Update it, or open the check in another browser.";
 export const calculationWasClosed: string = "The calculation was closed.";
-export const cornerHasNotBeen = (d: { side: string | number }): string => "The " + d.side + " corner has not been measured.";
+export const cornerHasNotBeen = (d: { side: string | undefined }): string => "The " + select(d.side, { left: "left", other: "right" }) + " corner has not been measured.";
 export const calculationStoppedOnThese: string = "The calculation stopped on these readings. They are saved. Check them, or send the check to support.";
 export const itWasStopped: string = "It was stopped.";
 export const calculationStoppedOnThisDevice: string = "The calculation stopped on this device. Nothing that was saved is lost. Try again.";

@@ -13,8 +13,8 @@ export const isNotUsableNumberSet = (d: { name: string | number }): string => ""
 export const roadClassMustBe: string = "The road class must be one of A to E.";
 export const linkage: string = "linkage";
 export const testOfStop: string = "test of the stop";
-export const the = (d: { side: string | number; name: string | number }): string => "the " + d.side + d.name;
-export const the2 = (d: { side: string | number; name: string | number }): string => "the " + d.side + " " + d.name;
+export const the = (d: { side: string | undefined; name: string | number }): string => "the " + select(d.side, { left: "left ", right: "right ", other: "" }) + d.name;
+export const the2 = (d: { side: string | undefined; name: string | number }): string => "the " + select(d.side, { left: "left", other: "right" }) + " " + d.name;
 export const atRide = (d: { words: string | number }): string => "" + d.words + " at ride";
 export const atSContact = (d: { words: string | number; part: string | number }): string => "" + d.words + " at the " + d.part + "'s contact";
 export const short = (d: { value: string | number; isValue: boolean }): string => "" + d.value + select(d.isValue, { true: " short", other: " to spare" });

@@ -3,7 +3,6 @@ import type { FieldPath } from "../../../physics/outcome.ts";
 import { capital } from "../../../physics/sentence.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import * as messages from "../../../words/compiled/screens/answer/sections.ts";
-import { sideWords } from "../../assessment/stateWords.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { causeDoubt, readingById, readingKind, readingWords } from "../formulas/readingById.ts";
 import { lengthText } from "../ladder/ladderWords.ts";
@@ -68,7 +67,7 @@ export function MeasureAgain({
                     {messages.ofMarginOfError({
                       share: share > 0.99 ? messages.over99 : (100 * share).toFixed(0),
                       about,
-                      side: sideWords[side].toLowerCase(),
+                      side,
                       tolerance: toleranceWords(fitment, reading, unit),
                     })}
                   </span>

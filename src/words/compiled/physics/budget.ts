@@ -1,9 +1,10 @@
 // @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
-export const onWheelTravelsFound = (d: { side: string | number }): string => "On the " + d.side + ", the wheel travels found by hand do not rise from the stop to the block. Check both, and the block's height.";
+import { select } from "@messageformat/runtime";
+export const onWheelTravelsFound = (d: { side: string | undefined }): string => "On the " + select(d.side, { left: "left", other: "right" }) + ", the wheel travels found by hand do not rise from the stop to the block. Check both, and the block's height.";
 export const isSaidToBe = (d: { readingName: string | number }): string => "" + d.readingName + " is said to be on an arm, and this layout has none. Measure it at the wheel.";
-export const whereStopStandsIs = (d: { side: string | number }): string => "Where the " + d.side + " stop stands is missing. Measure its gap, its height if it is pressed, or seat to pad if there is none.";
-export const stopHasGapPressed = (d: { side: string | number }): string => "The " + d.side + " stop has a gap, a pressed height or a seat to pad at once. Keep the one that is true.";
+export const whereStopStandsIs = (d: { side: string | undefined }): string => "Where the " + select(d.side, { left: "left", other: "right" }) + " stop stands is missing. Measure its gap, its height if it is pressed, or seat to pad if there is none.";
+export const stopHasGapPressed = (d: { side: string | undefined }): string => "The " + select(d.side, { left: "left", other: "right" }) + " stop has a gap, a pressed height or a seat to pad at once. Keep the one that is true.";
 export const mIWheelTravel: string = "m_i: wheel travel by hand over the computed one";
 export const sAtWhichZ: string = "s at which z is z_asked, found by search; the lines above show it";
 export const mustCloseByMore = (d: { readingName: string | number }): string => "" + d.readingName + " must close by more than nothing per wheel travel.";

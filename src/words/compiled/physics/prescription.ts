@@ -1,8 +1,8 @@
 // @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
 import { select } from "@messageformat/runtime";
-export const onItIsTaller = (d: { side: string | number; pressedMm: string | number }): string => "On the " + d.side + " it is taller than the gap allows: it would be pressed by " + d.pressedMm + " with the vehicle standing.";
-export const itSitsOnIts = (d: { pressedMm: string | number; side: string | number }): string => "It sits on its stop, pressed by " + d.pressedMm + " on the " + d.side + ": look at springs and load first.";
+export const onItIsTaller = (d: { side: string | undefined; pressedMm: string | number }): string => "On the " + select(d.side, { left: "left", other: "right" }) + " it is taller than the gap allows: it would be pressed by " + d.pressedMm + " with the vehicle standing.";
+export const itSitsOnIts = (d: { pressedMm: string | number; side: string | undefined }): string => "It sits on its stop, pressed by " + d.pressedMm + " on the " + select(d.side, { left: "left", other: "right" }) + ": look at springs and load first.";
 export const onBothSides: string = " on both sides";
 export const fitThisStopIts = (d: { where: string | number }): string => "Fit this stop" + d.where + ": its height is right here.";
 export const leaveHeightAsIt: string = "Leave the height as it is.";
@@ -16,8 +16,7 @@ export const stifferStop = (d: { hasRate: boolean; stiffnessClassOf: string | nu
 export const forHeightAloneHow: string = "For height alone: how often it is met and how stiff it must be need the ride data.";
 export const forHeightAloneHowStiff: string = "For height alone: how stiff it must be needs the ride data and a design event.";
 export const itLeavesLessThan: string = "It leaves less than two thirds of the free travel that the vehicle had. South Australia's rules on vehicle modification (sa.gov.au) ask for two thirds, as others do; local rules decide.";
-export const oneSide: string = "one side";
-export const onlyWasMeasuredMeasure = (d: { side: string | number; other: string | number }): string => "Only the " + d.side + " was measured. Measure the " + d.other + " before you fit it there.";
+export const onlyWasMeasuredMeasure = (d: { side: string | undefined; other: string | undefined }): string => "Only " + select(d.side, { left: "the left", right: "the right", other: "one side" }) + " was measured. Measure the " + select(d.other, { left: "left", other: "right" }) + " before you fit it there.";
 export const theseEventsDoNot = (d: { least: string | number; greatest: string | number }): string => "These events do not decide the stiffness: all from " + d.least + " to " + d.greatest + " pass. A softer one is gentler and is pressed deeper, a stiffer one hits harder and keeps more in reserve.";
 export const somethingHardTouchesBefore: string = "something hard touches before the stop is fully compressed";
 export const stopTouchesTooSoon: string = "the stop touches too soon";
@@ -29,7 +28,7 @@ export const orMoreClosely: string = ", or more closely";
 export const nothingCanBePrescribedYet = (d: { verb: string | number; readingName: string | number; closer: string | number }): string => "Nothing can be prescribed yet: " + d.verb + " " + d.readingName + " first" + d.closer + ".";
 export const noStopThatWas: string = "No stop that was tried is short enough: each would be pressed with the vehicle standing.";
 export const onBothSides2: string = "on both sides ";
-export const on = (d: { side: string | number }): string => "on the " + d.side + " ";
+export const on = (d: { side: string | undefined }): string => "on the " + select(d.side, { left: "left", other: "right" }) + " ";
 export const noStopAndSpacer = (d: { join: string | number }): string => "No stop and spacer that was tried fits: " + d.join + ".";
 export const beforeStopIsFully = (d: { hardLimit: string | number }): string => "" + d.hardLimit + " before the stop is fully compressed";
 export const thisFits: string = ", this fits: ";

@@ -5,7 +5,7 @@ import { en } from "@messageformat/runtime/lib/cardinals";
 export const gapsDifferByLeft = (d: { gapDifference: string | number }): string => "The gaps differ by " + d.gapDifference + " left to right. Look for a sagged spring or a bent part, and check that the vehicle stands level.";
 export const rideHeightsDifferBy = (d: { heightDifference: string | number }): string => "The ride heights differ by " + d.heightDifference + " left to right. Look for a sagged spring, and check tire pressures and that the vehicle stands level.";
 export const leftAndRightAgree = (d: { allowedMm: string | number }): string => "Left and right agree within " + d.allowedMm + ".";
-export const noClearanceWasMeasured = (d: { side: string | number }): string => "No clearance was measured on the " + d.side + ", so the answer can't say what touches first. Measure how far the wheel can rise before the tire, the shock, the spring or metal touches.";
+export const noClearanceWasMeasured = (d: { side: string | undefined }): string => "No clearance was measured on the " + select(d.side, { left: "left", other: "right" }) + ", so the answer can't say what touches first. Measure how far the wheel can rise before the tire, the shock, the spring or metal touches.";
 export const stopIsFullyCompressed = (d: { reserveMm: string | number; touches: string | number }): string => "The stop is fully compressed " + d.reserveMm + " of wheel travel before " + d.touches + ".";
 export const stopIsFullyCompressedFirst = (d: { reserveMm: string | number; touches: string | number; reserveMm2: string | number; between: string | number }): string => "The stop is fully compressed first, but you can't count on the " + d.reserveMm + " wanted before " + d.touches + ": there are " + d.reserveMm2 + d.between + ".";
 export const ofWheelTravelBefore = (d: { touches: string | number; length: string | number }): string => "" + d.touches + " " + d.length + " of wheel travel before the stop is fully compressed.";
@@ -14,7 +14,7 @@ export const withinTheirReadingsAlso = (d: { outsideShare: string | number; word
 export const haveWholeTravelFound: string = "have the whole travel found by hand with a block in the stop's place, by a qualified person";
 export const findWheelTravelBy: string = "find the wheel travel by hand with a block as high as the stop when fully pressed";
 export const askStopsMakerFor: string = "ask the stop's maker for the ± of its usable compression, or have it tested";
-export const liftSideAndLet = (d: { side: string | number }): string => "lift the " + d.side + " side and let go, push it down and let go, and read both heights again";
+export const liftSideAndLet = (d: { side: string | undefined }): string => "lift the " + select(d.side, { left: "left", other: "right" }) + " side and let go, push it down and let go, and read both heights again";
 export const findAgainMoreClosely = (d: { name: string | number }): string => "find " + d.name + " again, more closely if you can";
 export const reMeasureMoreClosely = (d: { name: string | number }): string => "re-measure " + d.name + ", more closely if you can";
 export const howWheelMovesWith: string = "how the wheel moves with this arm";
@@ -40,7 +40,7 @@ export const and = (d: { names: string | number; last: string | number }): strin
 export const cantTellNotKnown = (d: { cannotSay: string | number; isOne: boolean; listed: string | number }): string => "Can't tell " + d.cannotSay + ": not known " + select(d.isOne, { true: "is", other: "are" }) + " " + d.listed + ". Weigh, look up or estimate " + select(d.isOne, { true: "it", other: "them" }) + ".";
 export const noOddReadings: string = "No odd readings.";
 export const alsoLookAt = (d: { join: string | number }): string => " Also look at " + d.join + ".";
-export const gapIsLargerThan = (d: { side: string | number; gapMm: string | number; closingMm: string | number }): string => "The " + d.side + " gap, " + d.gapMm + ", is larger than all the travel. The stop would close by " + d.closingMm + " at the hard contact and never touch. Re-measure it.";
+export const gapIsLargerThan = (d: { side: string | undefined; gapMm: string | number; closingMm: string | number }): string => "The " + select(d.side, { left: "left", other: "right" }) + " gap, " + d.gapMm + ", is larger than all the travel. The stop would close by " + d.closingMm + " at the hard contact and never touch. Re-measure it.";
 export const repeatsOfDifferMore = (d: { nameIn: string | number }): string => "The repeats of " + d.nameIn + " differ more than 3 times their ± allows. Re-measure it.";
 export const withTheseReadingsWheel = (d: { ratio: string | number; least: string | number; greatest: string | number }): string => "With these readings the wheel rises " + d.ratio + " times as far as its outer joint. Vehicles have " + d.least + " to " + d.greatest + ". Re-measure the other arm and the joints.";
 export const wouldBeWhichFits = (d: { nameIn: string | number; mean: string | number; right: string | number }): string => "" + d.nameIn + " would be " + d.mean + ", which fits only if inches and millimeters were mixed up (then " + d.right + "). Re-measure it.";

@@ -1,7 +1,7 @@
 // @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
+import { plural, select } from "@messageformat/runtime";
 import { en } from "@messageformat/runtime/lib/cardinals";
-import { plural } from "@messageformat/runtime";
 export const noNameYet: string = "No name yet";
 export const isNotBase64: string = "is not base64";
 export const isNotSha256: string = "is not a SHA-256 in hexadecimal";
@@ -19,7 +19,7 @@ export const dutyOfStopIs: string = "The duty of the stop is not chosen yet.";
 export const checkIsNotComplete: string = "The check is not complete.";
 export const moreThan0: string = "more than 0";
 export const n0OrMore: string = "0 or more";
-export const inCheckOfWhole = (d: { side: string | number; name: string | number; least: string | number }): string => "The " + d.side + " " + d.name + " in the check of the whole travel: every value must be " + d.least + ".";
+export const inCheckOfWhole = (d: { side: string | undefined; name: string | number; least: string | number }): string => "The " + select(d.side, { left: "left", other: "right" }) + " " + d.name + " in the check of the whole travel: every value must be " + d.least + ".";
 export const checkOfWholeTravel = (d: { sides: string | number }): string => "The check of the whole travel: both sides are marked " + d.sides + ". One must be left and the other right.";
 export const file: string = "The file";
 export const checkCantBeRead: string = "The check can't be read.";
@@ -60,7 +60,7 @@ export const cornersBothAreMarked = (d: { sides: string | number }): string => "
 export const the3 = (d: { name: string | number }): string => "the " + d.name;
 export const itsCannotBeBelow = (d: { name: string | number }): string => "" + d.name + ": its ± cannot be below 0.";
 export const wheelTravelPerTravel: string = "The wheel travel per travel of the outer joint: its ± must be less than the value itself.";
-export const sideHasBothAnd = (d: { side: string | number; one: string | number; other: string | number }): string => "The " + d.side + " side has both the " + d.one + " and the " + d.other + ". The stop stands in one way only: keep the one that holds.";
+export const sideHasBothAnd = (d: { side: string | undefined; one: string | number; other: string | number }): string => "The " + select(d.side, { left: "left", other: "right" }) + " side has both the " + d.one + " and the " + d.other + ". The stop stands in one way only: keep the one that holds.";
 export const isMarkedAsMeasured = (d: { fieldTitle: string | number }): string => "" + d.fieldTitle + " is marked as measured on the arm, and this layout has no arm. Say whether it was measured at the wheel or at the stop.";
 export const isMissing = (d: { fieldTitle: string | number }): string => "" + d.fieldTitle + ": is missing.";
 export const rulesEventHasHeight = (d: { index: string | number }): string => "The rules: event " + d.index + " has a height, length or speed that is not more than 0.";

@@ -3,7 +3,7 @@
 import { select } from "@messageformat/runtime";
 export const notSaid: string = "not said";
 export const vehicle: string = "Vehicle";
-export const axle = (d: { label: string | number; axle: string | number }): string => "" + d.label + ", " + d.axle + " axle";
+export const axle = (d: { label: string | number; axle: string | undefined }): string => "" + d.label + ", " + select(d.axle, { front: "front", other: "rear" }) + " axle";
 export const partsLibrary = (d: { platformName: string | number }): string => "parts library, " + d.platformName;
 export const partsLibraryAtStandard = (d: { usual: string | number }): string => "Parts library, at standard height with its usual stop: " + d.usual + ".";
 export const partsLibraryHasHere = (d: { usual: string | number }): string => "The parts library has " + d.usual + " here. Look again, and make sure that it is the same vehicle and the same point.";

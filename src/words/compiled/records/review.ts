@@ -6,7 +6,7 @@ export const nothingToChange = (d: { stopInFull: string | number }): string => "
 export const classWord = (d: { stopRateClass: string | number }): string => ", class " + d.stopRateClass;
 export const spacer = (d: { value: string | number }): string => ", spacer " + d.value;
 export const partsLibrary = (d: { pack: string | number }): string => ", parts library " + d.pack;
-export const isSideSelectTrueSide = (d: { at: string | number; isSide: boolean; side: string | number | undefined; library: string | number; isLibrary: boolean; edition: string | number | undefined }): string => "" + d.at + select(d.isSide, { true: ", " + d.side + " side", other: "" }) + d.library + select(d.isLibrary, { true: "", other: ", edition " + d.edition });
+export const isSideSelectTrueSide = (d: { at: string | number; isSide: boolean; side: string | undefined; library: string | number; isLibrary: boolean; edition: string | number | undefined }): string => "" + d.at + select(d.isSide, { true: ", " + select(d.side, { left: "left", other: "right" }) + " side", other: "" }) + d.library + select(d.isLibrary, { true: "", other: ", edition " + d.edition });
 export const landingOf = (d: { heightM: string | number }): string => "a landing of " + d.heightM;
 export const obstacleOf = (d: { kind: string | undefined; heightM: string | number; lengthM: string | number; roadSpeed: string | number }): string => select(d.kind, { obstacle: "an obstacle of ", other: "a speed bump of " }) + d.heightM + " and " + d.lengthM + " at " + d.roadSpeed;
 export const roadClass: string = "road class";
@@ -119,11 +119,11 @@ export const checkSaysThatIt = (d: { createdAt: string | number }): string => "T
 export const liesOutsideWhatIs = (d: { name: string | number; quantity: string | number; quantity2: string | number; quantity3: string | number }): string => "" + d.name + ", " + d.quantity + ", lies outside what is usually seen: " + d.quantity2 + " to " + d.quantity3 + ".";
 export const fitsOnlyIfInches = (d: { name: string | number; quantity: string | number; quantity2: string | number }): string => "" + d.name + ", " + d.quantity + ", fits only if inches and millimeters were mixed up: then it is " + d.quantity2 + ".";
 export const repeatsOfDifferBy = (d: { name: string | number; quantity: string | number; quantity2: string | number }): string => "The repeats of " + d.name + " differ by " + d.quantity + ", more than 3 times the ± of " + d.quantity2 + ".";
-export const onLeverRatioComes = (d: { side: string | number; ratio: string | number }): string => "On the " + d.side + " the lever ratio comes to " + d.ratio + ", outside what is seen on vehicles (0.8 to 6).";
+export const onLeverRatioComes = (d: { side: string | undefined; ratio: string | number }): string => "On the " + select(d.side, { left: "left", other: "right" }) + " the lever ratio comes to " + d.ratio + ", outside what is seen on vehicles (0.8 to 6).";
 export const leftAndRightDiffer = (d: { entryName: string | number; quantity: string | number; quantity2: string | number }): string => "Left and right differ: " + d.entryName + " is " + d.quantity + " on the left and " + d.quantity2 + " on the right.";
 export const checkSaysThatStop = (d: { kind: string | number; label: string | number; kind2: string | number }): string => "The check says that the stop sits by the layout “" + d.kind + "”; for " + d.label + " the parts library has “" + d.kind2 + "”.";
 export const isPartsLibraryHas = (d: { name: string | number; quantity: string | number; quantity2: string | number; label: string | number }): string => "" + d.name + " is " + d.quantity + "; the parts library has " + d.quantity2 + " for " + d.label + ".";
-export const gapIsLargerThan = (d: { side: string | number; gap: string | number; least: string | number }): string => "The " + d.side + " gap, " + d.gap + ", is larger than all the travel there is at the stop, " + d.least + ".";
+export const gapIsLargerThan = (d: { side: string | undefined; gap: string | number; least: string | number }): string => "The " + select(d.side, { left: "left", other: "right" }) + " gap, " + d.gap + ", is larger than all the travel there is at the stop, " + d.least + ".";
 export const reviewDeskAdvised: string = "the review desk advised";
 export const appAdvised: string = "the app advised";
 export const wasChecked: string = "was checked";
@@ -175,7 +175,7 @@ export const youRead = (d: { listed: string | number }): string => "You read " +
 export const youRead2 = (d: { quantity: string | number }): string => "You read " + d.quantity + ".";
 export const and2 = (d: { words: string | number; last: string | number }): string => "" + d.words + " and " + d.last;
 export const hello = (d: { name: string | number }): string => "Hello " + d.name + ",";
-export const thankYouForCheck = (d: { label: string | number; axle: string | number; day: string | number }): string => "Thank you for the check of your " + d.label + ", " + d.axle + " axle, started on " + d.day + ".";
+export const thankYouForCheck = (d: { label: string | number; axle: string | undefined; day: string | number }): string => "Thank you for the check of your " + d.label + ", " + select(d.axle, { front: "front", other: "rear" }) + " axle, started on " + d.day + ".";
 export const howToTakeIt = (d: { how: string | number }): string => "How to take it: " + d.how;
 export const forSureAnswerPlease: string = "For a sure answer, please take this reading again, twice if you can:";
 export const forSureAnswerPleaseTake = (d: { asked: string | number }): string => "For a sure answer, please take these " + d.asked + " readings again, each twice if you can:";

@@ -1,5 +1,6 @@
 // @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
+import { select } from "@messageformat/runtime";
 export const idOfCheck: string = "id of the check";
 export const dateOfCheck: string = "date of the check";
 export const author: string = "author";
@@ -60,7 +61,7 @@ export const notes: string = "notes";
 export const height: string = "height";
 export const lengthWord: string = "length";
 export const speed: string = "speed";
-export const corner = (d: { side: string | number }): string => "" + d.side + " corner";
+export const corner = (d: { side: string | undefined }): string => select(d.side, { left: "left", other: "right" }) + " corner";
 export const firstCorner: string = "first corner";
 export const secondCorner: string = "second corner";
 export const sideOf = (d: { words: string | number }): string => "side of the " + d.words;

@@ -1,5 +1,6 @@
 // @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
+import { select } from "@messageformat/runtime";
 export const pictureOfLabel: string = "Picture of a label";
 export const holdLabelSoThat: string = "Hold the label so that its code fills the frame. What the camera sees stays on this device.";
 export const closeCamera: string = "Close the camera";
@@ -9,7 +10,7 @@ export const partNumber: string = "Part number";
 export const asOnBag: string = "As on the bag.";
 export const scanLabel: string = "Scan the label";
 export const findPart: string = "Find the part";
-export const axle = (d: { label: string | number; axle: string | number }): string => "" + d.label + ", " + d.axle + " axle";
+export const axle = (d: { label: string | number; axle: string | undefined }): string => "" + d.label + ", " + select(d.axle, { front: "front", other: "rear" }) + " axle";
 export const searchVehicles: string = "Search the vehicles";
 export const nameYearTrim: string = "Name, year, trim.";
 export const ofWord = (d: { label: string | number; found: string | number; platforms: string | number }): string => "" + d.label + " (" + d.found + " of " + d.platforms + ")";

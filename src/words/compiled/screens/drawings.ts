@@ -12,7 +12,7 @@ export const raisedVehicleThatRolls: string = "A raised vehicle that rolls to on
 export const personWithWrench: string = "A person with a wrench";
 export const now = (d: { number: string | number }): string => "Now " + d.number + ".";
 export const notYetMeasured: string = "Not yet measured.";
-export const side = (d: { name: string | number; side: string | number }): string => "" + d.name + ", " + d.side + " side";
+export const side = (d: { name: string | number; side: string | undefined }): string => "" + d.name + ", " + select(d.side, { left: "left", other: "right" }) + " side";
 export const leftSideFront: string = "Left side, front ←";
 export const rightSideFront: string = "Right side, front →";
 export const stopByItself: string = "The stop by itself";

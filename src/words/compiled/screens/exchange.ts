@@ -1,7 +1,7 @@
 // @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
-import { en } from "@messageformat/runtime/lib/cardinals";
 import { plural, select } from "@messageformat/runtime";
+import { en } from "@messageformat/runtime/lib/cardinals";
 export const stopfit: string = "Stopfit";
 export const throwItAway: string = "Throw it away";
 export const lookAtIt: string = "Look at it";
@@ -37,7 +37,7 @@ export const copyLink: string = "Copy the link";
 export const shareLink: string = "Share the link";
 export const showLink: string = "Show the link";
 export const maker: string = "the maker";
-export const fitmentCheckAxle = (d: { label: string | number; axle: string | number }): string => "Fitment check: " + d.label + ", " + d.axle + " axle";
+export const fitmentCheckAxle = (d: { label: string | number; axle: string | undefined }): string => "Fitment check: " + d.label + ", " + select(d.axle, { front: "front", other: "rear" }) + " axle";
 export const myCheckToBe = (d: { link: string | number }): string => "My check, to be opened in Stopfit:\n" + d.link + "\n";
 export const attachFileToMail: string = "Attach the file to a mail to";
 export const mailLinkTo: string = "Mail the link to";
@@ -76,7 +76,7 @@ export const onThisPhoneGets: string = "” on this phone gets the readings that
 export const vehicle: string = "Vehicle";
 export const axle: string = "Axle";
 export const job: string = "Job";
-export const change = (d: { moment: string | number }): string => ", " + d.moment + " the change";
+export const change = (d: { moment: string | undefined }): string => ", " + select(d.moment, { before: "before", other: "after" }) + " the change";
 export const readings: string = "Readings";
 export const from: string = "From";
 export const byWhatItSays: string = ", by what it says itself";
@@ -129,7 +129,7 @@ export const everythingInOneFilePhotos = (d: { photos: string | number }): strin
 export const fitmentCheck = (d: { label: string | number }): string => "Fitment check: " + d.label;
 export const sendThisCheck: string = "Send this check";
 export const itGoesOnlyWhere: string = "It goes only where you send it.";
-export const axle2 = (d: { label: string | number; axle: string | number }): string => "" + d.label + ", " + d.axle + " axle.";
+export const axle2 = (d: { label: string | number; axle: string | undefined }): string => "" + d.label + ", " + select(d.axle, { front: "front", other: "rear" }) + " axle.";
 export const sendAs: string = "Send as";
 export const itOpensInStopfit = (d: { contents: string | number }): string => "" + d.contents + " It opens in Stopfit on any device: choose “Open a file” there.";
 export const linkToThisCheck: string = "Link to this check";
@@ -156,4 +156,4 @@ export const installer: string = "installer";
 export const customer: string = "customer";
 export const support: string = "support";
 export const bothSides: string = "both sides";
-export const side = (d: { sides: string | number }): string => "" + d.sides + " side";
+export const side = (d: { side: string | undefined }): string => select(d.side, { left: "left", right: "right", other: "no" }) + " side";

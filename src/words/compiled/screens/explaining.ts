@@ -38,7 +38,7 @@ export const somethingElseOnVehicle: string = "Something else on the vehicle has
 export const nothingHasToBe: string = "Nothing has to be changed: the stop that is fitted does it.";
 export const partNumber = (d: { name: string | number; partNumber: string | number }): string => "“" + d.name + "”, part number " + d.partNumber + ",";
 export const onBothSides: string = "on both sides";
-export const on2 = (d: { side: string | number }): string => "on the " + d.side;
+export const on2 = (d: { side: string | undefined }): string => "on the " + select(d.side, { left: "left", other: "right" });
 export const spacerOfGoesUnder = (d: { spacerMm: string | number; where: string | number }): string => "A spacer of " + d.spacerMm + " goes under the stop " + d.where + ".";
 export const stopGoesInWith = (d: { part: string | number; where: string | number; spacerMm: string | number }): string => "The stop " + d.part + " goes in " + d.where + ", with a spacer of " + d.spacerMm + ".";
 export const stopGoesIn = (d: { part: string | number; where: string | number }): string => "The stop " + d.part + " goes in " + d.where + ".";

@@ -1,5 +1,6 @@
 // @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
+import { select } from "@messageformat/runtime";
 export const levelFirmGroundFront: string = "Level, firm ground, front to back and side to side. Brake on, key out, wheels chocked both ways before anyone reaches under.";
 export const neverUnderVehicleHeld: string = "Never under a vehicle held by a jack alone. Use rated stands at the jacking points.";
 export const springsAndGasShocks: string = "Springs and gas shocks hold energy. Loosen nothing to take these readings.";
@@ -44,6 +45,6 @@ export const setUpVehicle: string = "Set up the vehicle";
 export const whichStop: string = "Which stop";
 export const heightOfStop: string = "Height of the stop";
 export const forceOverCompression: string = "Force over compression";
-export const weightOnWheel = (d: { side: string | number }): string => "Weight on the " + d.side + " wheel";
+export const weightOnWheel = (d: { side: string | undefined }): string => "Weight on the " + select(d.side, { left: "left", other: "right" }) + " wheel";
 export const left = (d: { name: string | number }): string => "Left: " + d.name;
 export const right = (d: { name: string | number }): string => "Right: " + d.name;

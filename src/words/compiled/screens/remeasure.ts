@@ -1,7 +1,7 @@
 // @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
 import { en } from "@messageformat/runtime/lib/cardinals";
-import { plural } from "@messageformat/runtime";
+import { plural, select } from "@messageformat/runtime";
 export const earlierValue: string = "Earlier value";
 export const before = (d: { values: string | number }): string => "Before: " + d.values;
 export const reMeasureWith = (d: { name: string | number }): string => "Re-measure, with " + d.name;
@@ -43,8 +43,8 @@ export const skipped: string = "skipped";
 export const closerReadingMayStill: string = "A closer reading may still remove a warning: see the answer.";
 export const noReadingLeftWould: string = "No reading left would make it firmer. Have a qualified person go through the whole travel by hand.";
 export const freeTravel: string = "free travel";
-export const marginOfErrorOf = (d: { side: string | number; words: string | number; halfWidthMm: string | number; interval: string | number }): string => "The margin of error of the " + d.side + " " + d.words + " went from ±" + d.halfWidthMm + " to ±" + d.interval + ".";
-export const whatCouldHitFirst = (d: { side: string | number }): string => "what could hit first on the " + d.side;
+export const marginOfErrorOf = (d: { side: string | undefined; words: string | number; halfWidthMm: string | number; interval: string | number }): string => "The margin of error of the " + select(d.side, { left: "left", other: "right" }) + " " + d.words + " went from ±" + d.halfWidthMm + " to ±" + d.interval + ".";
+export const whatCouldHitFirst = (d: { side: string | undefined }): string => "what could hit first on the " + select(d.side, { left: "left", other: "right" });
 export const lessThan5: string = "less than 5 %";
 export const about = (d: { five: string | number }): string => "about " + d.five + " %";
 export const nothingCanBeDecided: string = "Nothing can be decided without it";

@@ -1,11 +1,12 @@
 // @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
-export const afterHit = (d: { side: string | number }): string => "After the hit, " + d.side;
+import { select } from "@messageformat/runtime";
+export const afterHit = (d: { side: string | undefined }): string => "After the hit, " + select(d.side, { left: "left", other: "right" });
 export const afterHit2 = (d: { side: string | number }): string => "" + d.side + ": after the hit";
 export const thisStopWasNot: string = "This stop was not tested at speed, so what follows a hit is unknown. It is worked out undamped.";
 export const riseAndTireOff: string = "Rise and tire off the ground are upper estimates: nothing in the model stops the wheel from hanging down.";
 export const thisStop: string = "this stop";
-export const whatItsTestLeaves = (d: { side: string | number }): string => "What its test leaves open, " + d.side;
+export const whatItsTestLeaves = (d: { side: string | undefined }): string => "What its test leaves open, " + select(d.side, { left: "left", other: "right" });
 export const fromItsTest = (d: { side: string | number }): string => "" + d.side + ": ± from its test";
 export const eventWord: string = "Event";
 export const figure: string = "Figure";

@@ -1,7 +1,7 @@
 // @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
 import { select } from "@messageformat/runtime";
-export const howDoYouKnow = (d: { side: string | number }): string => "How do you know the weight on the " + d.side + " wheel?";
+export const howDoYouKnow = (d: { side: string | undefined }): string => "How do you know the weight on the " + select(d.side, { left: "left", other: "right" }) + " wheel?";
 export const wheelScale: string = "Wheel scale";
 export const thisWheelByItself: string = "This wheel by itself.";
 export const halfOfAxlesWeight: string = "Half of the axle's weight";

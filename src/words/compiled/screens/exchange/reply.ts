@@ -1,7 +1,7 @@
 // @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
 import { en } from "@messageformat/runtime/lib/cardinals";
-import { plural } from "@messageformat/runtime";
+import { plural, select } from "@messageformat/runtime";
 export const stopfit: string = "Stopfit";
 export const next: string = "Next";
 export const dontSave: string = "Don't save";
@@ -25,7 +25,7 @@ export const anotherPartIsAdvised: string = "another part is advised";
 export const whatItSaysOf: string = "What it says of itself";
 export const from: string = "From";
 export const about: string = "About";
-export const axle = (d: { axle: string | number }): string => ", " + d.axle + " axle";
+export const axle = (d: { axle: string | undefined }): string => ", " + select(d.axle, { front: "front", other: "rear" }) + " axle";
 export const written: string = "Written";
 export const saysThat: string = "Says that";
 export const itCameFromReview: string = "It came from the review desk itself: only people of the review desk can put a reply there.";
@@ -42,5 +42,5 @@ export const reMeasure = (d: { name: string | number }): string => "Re-measure: 
 export const toAnswerToSend: string = "To the answer, to send it again";
 export const replyAbout: string = "Reply about";
 export const reMeasuredCameOut: string = "Re-measured, came out the same";
-export const thisIsReplyAbout = (d: { vehicle: string | number; axle: string | number }): string => "This is a reply about " + d.vehicle + ", " + d.axle + " axle, but that check is not on this phone. Open it on the phone that made the check.";
+export const thisIsReplyAbout = (d: { vehicle: string | number; axle: string | undefined }): string => "This is a reply about " + d.vehicle + ", " + select(d.axle, { front: "front", other: "rear" }) + " axle, but that check is not on this phone. Open it on the phone that made the check.";
 export const noName: string = "no name";
