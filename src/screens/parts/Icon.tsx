@@ -1,4 +1,3 @@
-
 const paths = {
   back: "M15 5l-7 7 7 7",
   forward: "M9 5l7 7-7 7",
