@@ -35,7 +35,7 @@ it("each hit has its ± from the stop's test, and one faster than the test says 
   const [bump, hump] = eventsFromTest(corner, "mm") ?? [];
   expect(bump?.rows.map(({ off }) => off)).not.toContain("± 0 mm");
   expect(bump?.faster).toMatch(
-    /^It closes the stop at 96[56].mm\/s, 2.4 times as fast as its test went/,
+    /^It closes the stop at 96[56].mm\/\u2060s, 2.4 times as fast as its test went/,
   );
   expect(hump?.faster).toMatch(/1.6 times/);
   for (const unit of ["mm", "in"] as const) {
