@@ -85,7 +85,7 @@ const withoutCatalogue =
   /^src\/(server|tooling|records\/packTables|screens\/(oldBrowser|parts\/savePage)\.)/;
 /** Names of looks, units, addresses in a record and queries of the page, which nobody reads. */
 const nameInCode =
-  /^[\w-]+( [\w-]*-X| solid| dashed| strong| ghost)+$|^X solid|[[\]]|^\(.*\)$|\.X$|^\.limits\.$|^[a-zA-Z]+(\.[a-zA-Z]+)*\.$|^per (km|mile)$|^(screen and|text\/|input, )|^\.reading-entry|^card ranked|^pad-/;
+  /^[\w-]+( [\w-]*-[\w-]*| solid| dashed| strong| ghost)+$|^X solid|[[\]]|^\(.*\)$|\.X$|^\.limits\.$|^[a-zA-Z]+(\.[a-zA-Z]+)*\.$|^per (km|mile)$|^(screen and|text\/|input, )|^\.reading-entry|^card ranked|^pad-/;
 
 /** Values of a choice and names of a format, compared and never shown. */
 const codesThatReadAsWords = new Set([

@@ -122,7 +122,7 @@ export function SecondPersonScreen({
         <BlindReading
           key={id}
           id={id}
-          place={`${(at ?? 0) + 1} of ${ids.length}`}
+          place={messages.placeOfCount({ place: (at ?? 0) + 1, count: ids.length })}
           stored={stored}
           change={change}
           preferences={preferences}

@@ -18,3 +18,4 @@ export const nothingWasTypedBy: string = "Nothing was typed by the second person
 export const andApart = (d: { entryName: string | number; id: string | number; id2: string | number; id3: string | number }): string => "" + d.entryName + ": " + d.id + " and " + d.id2 + ", " + d.id3 + " apart";
 export const moreThanBothAllow: string = "– more than both ± allow. Look together where the tape goes.";
 export const answerStaysWithFirst: string = "The answer stays with the first readings. The second ones stay with the check.";
+export const placeOfCount = (d: { place: string | number; count: string | number }): string => "" + d.place + " of " + d.count;
