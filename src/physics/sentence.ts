@@ -82,8 +82,9 @@ export function inModelUnits(sentence: Sentence): string {
     .join("");
 }
 
-/** Stand in a message for what is no text; no text that a person types holds them. */
+/** Stand in a message for what is no text; they are taken out of texts that hold them. */
 const [placeStart, placeEnd] = ["\uE000", "\uE001"];
+const places = new RegExp(`[${placeStart}${placeEnd}]`, "g");
 
 /** The message in parts: its words, and in their places the values that are no words. */
 export function parted<Values extends object, Part>(
@@ -94,6 +95,7 @@ export function parted<Values extends object, Part>(
   const parts: Part[] = [];
   const marked = Object.fromEntries(
     Object.entries(values).map(([name, value]) => {
+      if (typeof value === "string") return [name, value.replace(places, "")];
       if (!isPart(value)) return [name, value ?? ""];
       parts.push(value);
       return [name, `${placeStart}${parts.length - 1}${placeEnd}`];
