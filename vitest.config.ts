@@ -21,7 +21,7 @@ export default defineConfig({
           testTimeout: patienceMs,
           // Pure functions: a process and its modules serve one file after another.
           isolate: false,
-          setupFiles: ["tests/support/replacedModules.ts"],
+          setupFiles: ["tests/support/replacedModules.ts", "src/saying/everyText.ts"],
         },
       },
       {
@@ -31,7 +31,7 @@ export default defineConfig({
           environment: "happy-dom",
           include: withDom,
           testTimeout: patienceMs,
-          setupFiles: ["tests/support/patience.ts"],
+          setupFiles: ["tests/support/patience.ts", "src/saying/everyText.ts"],
         },
       },
       {

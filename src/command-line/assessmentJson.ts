@@ -8,8 +8,8 @@ import type {
   State,
 } from "../physics/fitment.ts";
 import type { Prescription } from "../physics/prescription/index.ts";
-import { inModelUnits } from "../physics/sentence.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
+import { inModelUnits } from "../saying/modelUnits.ts";
 import { type PrintedPrescription, printedPrescription } from "./prescriptionJson.ts";
 
 type PrintedCheck = Pick<Check, "id" | "state" | "probability" | "side" | "reading"> & {

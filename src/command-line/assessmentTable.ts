@@ -1,9 +1,10 @@
 import type { CornerAssessment, State } from "../physics/fitment.ts";
 import type { Prescription } from "../physics/prescription/index.ts";
-import { inModelUnits, type Quantity, type QuantityKind } from "../physics/sentence.ts";
+import type { Quantity, QuantityKind } from "../physics/sentence.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
-import { quantityText, withPlainSpaces } from "../records/entry/quantityText.ts";
 import { estimateSentence, stopTitle } from "../records/pack/stopTitle.ts";
+import { inModelUnits } from "../saying/modelUnits.ts";
+import { quantityText, withPlainSpaces } from "../saying/quantityText.ts";
 import * as messages from "../words/compiled/command-line.ts";
 import { prescriptionText } from "./prescriptionJson.ts";
 

@@ -1,9 +1,9 @@
 import type { CheckId, Fitment, Side, State } from "../physics/fitment.ts";
 import { type Prescription, prescribeSteps } from "../physics/prescription/index.ts";
-import { inModelUnits } from "../physics/sentence.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
 import type { Pack } from "../records/pack/pack.ts";
 import { prescribable, searchOptionsOf } from "../records/pack/packCandidates.ts";
+import { inModelUnits } from "../saying/modelUnits.ts";
 
 /** What to do, as record.md says it is printed. */
 export type PrintedPrescription =

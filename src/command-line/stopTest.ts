@@ -1,8 +1,8 @@
 import { closeSync, openSync, readSync, statSync } from "node:fs";
 import { basename, resolve } from "node:path";
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
-import { inModelUnits } from "../physics/sentence.ts";
 import { type FileSource, importFile } from "../records/testRows/importFile.ts";
+import { inModelUnits } from "../saying/modelUnits.ts";
 import * as messages from "../words/compiled/command-line.ts";
 import { printable } from "./assessmentTable.ts";
 import { unreadable } from "./readFile.ts";

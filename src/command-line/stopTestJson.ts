@@ -1,4 +1,3 @@
-import { inModelUnits } from "../physics/sentence.ts";
 import {
   type FoundStop,
   type FreeMassHit,
@@ -7,6 +6,7 @@ import {
   type Remark,
 } from "../physics/stopTests/index.ts";
 import type { TestImport } from "../records/testRows/testFile.ts";
+import { inModelUnits } from "../saying/modelUnits.ts";
 import type { HitAsked } from "./stopTestArguments.ts";
 
 /** One test as record.md says it is printed. What it does not hold is null, never zero. */

@@ -1,6 +1,6 @@
 import type { Fault } from "../physics/outcome.ts";
-import { inModelUnits } from "../physics/sentence.ts";
 import { readReplyText } from "../records/review/readReply.ts";
+import { inModelUnits } from "../saying/modelUnits.ts";
 import type { OutboxStore, PlacedPart } from "../storage/outboxStore.ts";
 import * as messages from "../words/compiled/engine.ts";
 import type { DeskAddress } from "./address.ts";

@@ -1,5 +1,4 @@
 import { type Fault, fail, type Outcome, succeed } from "../physics/outcome.ts";
-import { sentenceOf } from "../physics/sentence.ts";
 import type { BackupEntry } from "../records/backup/backupLine.ts";
 import { recordBounds } from "../records/check/recordFormat.ts";
 import * as messages from "../words/compiled/storage.ts";
@@ -173,7 +172,7 @@ export function faultOfPass({ entries, announced, unreadable, why }: BackupPass)
     const { sentence } = why ?? { sentence: [] };
     return {
       code: "backupPartly",
-      sentence: sentenceOf(messages.ofBackupCouldNot, { count, sentence }),
+      sentence: [messages.ofBackupCouldNot({ count, sentence })],
     };
   }
   if (announced !== entries) {

@@ -3,7 +3,7 @@ import { afterEach, beforeEach, expect, it } from "vitest";
 import { assessFitment } from "../../src/physics/assess.ts";
 import { fitmentOf } from "../../src/records/check/fitmentOf.ts";
 import { readCheckValue } from "../../src/records/check/readCheck.ts";
-import { withPlainSpaces } from "../../src/records/entry/quantityText.ts";
+import { withPlainSpaces } from "../../src/saying/quantityText.ts";
 import { axeViolations } from "./support/axe.ts";
 import type { Phone } from "./support/phone.ts";
 import { phoneOnSite } from "./support/phoneOnSite.ts";

@@ -1,8 +1,8 @@
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, it } from "vitest";
-import { sentenceText } from "../../src/records/entry/quantityText.ts";
 import { importFile } from "../../src/records/testRows/importFile.ts";
+import { sentenceText } from "../../src/saying/sentenceText.ts";
 import { trueStops } from "../support/testMachine/designs.ts";
 import { dialects } from "../support/testMachine/dialects.ts";
 import { ramp, sequence, triangle } from "../support/testMachine/motions.ts";

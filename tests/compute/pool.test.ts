@@ -5,11 +5,11 @@ import { createPool, type PoolWorkerLike, poolSize } from "../../src/compute/poo
 import type { PoolReply, PoolRequest, ReadTask } from "../../src/compute/poolMessages.ts";
 import { poolWork } from "../../src/compute/poolWork.ts";
 import { assessFitment } from "../../src/physics/assess.ts";
-import { inModelUnits } from "../../src/physics/sentence.ts";
 import { crc32 } from "../../src/records/bytes/checksum.ts";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { fitmentOf } from "../../src/records/check/fitmentOf.ts";
 import type { PackPlatforms, Platform } from "../../src/records/pack/pack.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import { payloadText } from "../../src/sharing/payload.ts";
 import { shareLink } from "../../src/sharing/shareLink.ts";
 import { demoRecord } from "../support/demoRecords.ts";

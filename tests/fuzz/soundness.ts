@@ -1,5 +1,5 @@
 import type { Outcome } from "../../src/physics/outcome.ts";
-import { inModelUnits } from "../../src/physics/sentence.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 
 /* What must hold of whatever an input gives: a value of finite numbers, or a sentence for a person. */
 

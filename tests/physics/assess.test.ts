@@ -1,8 +1,8 @@
 import { describe, expect, it, vi } from "vitest";
 import { assessFitment, assessStatic, completeAssessment } from "../../src/physics/assess.ts";
 import type { Corner, CornerAssessment, Fitment, Ride, Stop } from "../../src/physics/fitment.ts";
-import { inModelUnits } from "../../src/physics/sentence.ts";
 import { type CornerDynamics, cornerDynamics } from "../../src/physics/stiffness/cornerDynamics.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import { unwrapped } from "./demoFitments.ts";
 import { refusal } from "./refusal.ts";
 import { exact, ride, tyreLimit, uprightStrut, within } from "./staticFitments.ts";

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { assessFitment, assessStatic } from "../../src/physics/assess.ts";
 import type { Fitment } from "../../src/physics/fitment.ts";
-import { inModelUnits } from "../../src/physics/sentence.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import { type DemoName, demoFitment, unwrapped } from "./demoFitments.ts";
 import { anyFitment, exact, ride, tyreLimit, uprightStrut, within } from "./staticFitments.ts";
 

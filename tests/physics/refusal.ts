@@ -1,5 +1,5 @@
 import type { Outcome } from "../../src/physics/outcome.ts";
-import { inModelUnits } from "../../src/physics/sentence.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 
 /** A fault in one line: its code, its reading in brackets if it names one, and its sentence. */
 export function refusal(outcome: Outcome<unknown>): string {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits, length, type QuantityKind } from "../../src/physics/sentence.ts";
+import { length, type QuantityKind } from "../../src/physics/sentence.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 
 describe("a sentence in the model's own units", () => {
   // Units and digits of model.md: mm, deg, N/mm, N, kg, J, mm/s, g; R as "2.7 : 1"; shares in percent.

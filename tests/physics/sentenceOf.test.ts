@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { length, margin, sentenceOf } from "../../src/physics/sentence.ts";
+import { length, margin } from "../../src/physics/sentence.ts";
 
 const message = ({ name, gap }: { name: string | number; gap: string | number }) =>
   `The gap of ${name} is ${gap}.`;

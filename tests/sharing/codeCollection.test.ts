@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Outcome } from "../../src/physics/outcome.ts";
-import { inModelUnits } from "../../src/physics/sentence.ts";
 import { crc32 } from "../../src/records/bytes/checksum.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import {
   addCode,
   type CodeCollection,

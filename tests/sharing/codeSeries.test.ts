@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../src/physics/sentence.ts";
 import { crc32 } from "../../src/records/bytes/checksum.ts";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import {
   addCode,
   type CodeCollection,

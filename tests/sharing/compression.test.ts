@@ -1,8 +1,8 @@
 import { deflateRawSync, inflateRawSync } from "node:zlib";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../src/physics/sentence.ts";
 import { crc32 } from "../../src/records/bytes/checksum.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import { pack, unpack, unpackedBytesLimit } from "../../src/sharing/compression.ts";
 import { packedBytesLimit } from "../../src/sharing/frame.ts";
 import { recordDictionaries } from "../../src/sharing/recordDictionary.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Outcome } from "../../src/physics/outcome.ts";
-import { inModelUnits } from "../../src/physics/sentence.ts";
 import { crc32 } from "../../src/records/bytes/checksum.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import { type Opened, openPayload, openText, tooManyLinks } from "../../src/sharing/openText.ts";
 import { payloadText } from "../../src/sharing/payload.ts";
 import { linkTo, replyLink, shareLink } from "../../src/sharing/shareLink.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../src/physics/sentence.ts";
 import { crc32 } from "../../src/records/bytes/checksum.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import type { Frame } from "../../src/sharing/frame.ts";
 import {
   payloadLength,

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Outcome } from "../../src/physics/outcome.ts";
-import { inModelUnits } from "../../src/physics/sentence.ts";
 import { backupLineText } from "../../src/records/backup/backupLine.ts";
 import { recordBounds } from "../../src/records/check/recordFormat.ts";
 import { demoPack } from "../../src/records/pack/demoPack.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import { checkFile, fileToShare } from "../../src/sharing/checkFile.ts";
 import {
   checkOfText,

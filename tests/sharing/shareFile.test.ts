@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
 import type { Outcome } from "../../src/physics/outcome.ts";
-import { inModelUnits } from "../../src/physics/sentence.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import {
   canShareFile,
   canShareLink,

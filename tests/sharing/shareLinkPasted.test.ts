@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../src/physics/sentence.ts";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import { payloadText } from "../../src/sharing/payload.ts";
 import { checkOfPayload } from "../../src/sharing/sharedCheck.ts";
 import { findPayloads, packCheck, shareLink, wholeFrame } from "../../src/sharing/shareLink.ts";

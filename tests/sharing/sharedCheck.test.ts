@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type { Outcome } from "../../src/physics/outcome.ts";
-import { inModelUnits } from "../../src/physics/sentence.ts";
 import { crc32 } from "../../src/records/bytes/checksum.ts";
 import { demoPack } from "../../src/records/pack/demoPack.ts";
 import { base64Of } from "../../src/records/photo/soundPhotos.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import { pack } from "../../src/sharing/compression.ts";
 import type { Frame } from "../../src/sharing/frame.ts";
 import { payloadText } from "../../src/sharing/payload.ts";

@@ -1,10 +1,10 @@
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import { demoRecord } from "../support/demoRecords.ts";
 import "fake-indexeddb/auto";
 import { IDBFactory } from "fake-indexeddb";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { poolAnswer, poolWork } from "../../src/compute/poolWork.ts";
 import { fail, type Outcome } from "../../src/physics/outcome.ts";
-import { inModelUnits } from "../../src/physics/sentence.ts";
 import { type BackupLine, backupLineText } from "../../src/records/backup/backupLine.ts";
 import { newStoredCheck, type StoredCheck } from "../../src/records/check/storedCheck.ts";
 import { setEntry } from "../../src/records/filling/changes.ts";

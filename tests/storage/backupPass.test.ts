@@ -1,9 +1,9 @@
 import { describe, expect, it, vi } from "vitest";
 import { fail, type Outcome, succeed } from "../../src/physics/outcome.ts";
-import { inModelUnits } from "../../src/physics/sentence.ts";
 import type { BackupEntry } from "../../src/records/backup/backupLine.ts";
 import { recordBounds } from "../../src/records/check/recordFormat.ts";
 import { newStoredCheck } from "../../src/records/check/storedCheck.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import { faultOfPass, passOverBackup, type ReadLines } from "../../src/storage/backupPass.ts";
 
 const header = { kind: "header" as const, createdAt: "2026-05-02T10:00:00.000Z" };

@@ -1,8 +1,8 @@
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import "fake-indexeddb/auto";
 import { IDBObjectStore, IDBTransaction } from "fake-indexeddb";
 import { describe, expect, it, vi } from "vitest";
 import type { Outcome } from "../../src/physics/outcome.ts";
-import { inModelUnits } from "../../src/physics/sentence.ts";
 import type { ListedCheck } from "../../src/records/check/listedCheck.ts";
 import {
   changeRecord,

@@ -1,7 +1,7 @@
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import "fake-indexeddb/auto";
 import { IDBDatabase, IDBObjectStore } from "fake-indexeddb";
 import { describe, expect, it, vi } from "vitest";
-import { inModelUnits } from "../../src/physics/sentence.ts";
 import type { ListedCheck } from "../../src/records/check/listedCheck.ts";
 import {
   newStoredCheck,

@@ -1,7 +1,7 @@
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import "fake-indexeddb/auto";
 import { IDBFactory, IDBObjectStore } from "fake-indexeddb";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { inModelUnits } from "../../src/physics/sentence.ts";
 import { newStoredCheck, type StoredCheck } from "../../src/records/check/storedCheck.ts";
 import { setEntry } from "../../src/records/filling/changes.ts";
 import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts";

@@ -1,7 +1,7 @@
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import "fake-indexeddb/auto";
 import { IDBFactory } from "fake-indexeddb";
 import { afterEach, beforeEach, expect, it, vi } from "vitest";
-import { inModelUnits } from "../../src/physics/sentence.ts";
 import { demoPack } from "../../src/records/pack/demoPack.ts";
 import { packItemHref } from "../../src/screens/pack/packRoutes.ts";
 import { openCheckStore } from "../../src/storage/checkStore.ts";

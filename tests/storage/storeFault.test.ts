@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../src/physics/sentence.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import {
   faultOf,
   isClosedHandle,

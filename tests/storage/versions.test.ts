@@ -1,10 +1,10 @@
 import type { Entry } from "../../src/records/entry/entry.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import "fake-indexeddb/auto";
 import { readdirSync } from "node:fs";
 import { IDBFactory } from "fake-indexeddb";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import type { Outcome } from "../../src/physics/outcome.ts";
-import { inModelUnits } from "../../src/physics/sentence.ts";
 import type { Photo } from "../../src/records/check/checkRecord.ts";
 import { completeRecord } from "../../src/records/check/completeRecord.ts";
 import type { StoredCheck } from "../../src/records/check/storedCheck.ts";

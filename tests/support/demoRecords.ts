@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
-import { inModelUnits } from "../../src/physics/sentence.ts";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { readCheckText } from "../../src/records/check/readCheck.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 
 const folder = "demo-data/checks";
 

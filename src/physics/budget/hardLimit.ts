@@ -4,7 +4,7 @@ import type { LayoutMotion } from "../motion/layoutMotion.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 import type { QuantityId } from "../readings/readingId.ts";
-import { capital, length, sentenceOf } from "../sentence.ts";
+import { capital, length } from "../sentence.ts";
 import type { CornerModel } from "./cornerModel.ts";
 import type { CornerPlace, LimitPlaces } from "./cornerPlaces.ts";
 import type { TravelMotion } from "./handMotion.ts";
@@ -85,10 +85,12 @@ export function travelToHardLimit(
   if (first !== null) return succeed(first);
   return fail(
     "limitOutOfReach",
-    sentenceOf(messages.isMoreThanThis, {
-      readingName: capital(readingName(idOf(one), one.kind)),
-      greatest: length(greatest),
-    }),
+    [
+      messages.isMoreThanThis({
+        readingName: capital(readingName(idOf(one), one.kind)),
+        greatest: length(greatest),
+      }),
+    ],
     idOf(one),
   );
 }

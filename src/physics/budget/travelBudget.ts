@@ -4,7 +4,7 @@ import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 import type { QuantityId } from "../readings/readingId.ts";
-import { capital, length, sentenceOf } from "../sentence.ts";
+import { capital, length } from "../sentence.ts";
 import { type CornerAtMeans, cornerAtMeans, motionToDraw } from "./cornerAtMeans.ts";
 import { CornerModel, figure, figureCount } from "./cornerModel.ts";
 import type { CornerPlace } from "./cornerPlaces.ts";
@@ -127,21 +127,25 @@ function outOfReach(
   if (!kinematics.wheelTravel(gapMm).ok) {
     return fail(
       "gapOutOfReach",
-      sentenceOf(messages.isMoreThanThisSuspension, {
-        readingName: capital(readingName(standsId)),
-        gapMm: length(gapMm),
-      }),
+      [
+        messages.isMoreThanThisSuspension({
+          readingName: capital(readingName(standsId)),
+          gapMm: length(gapMm),
+        }),
+      ],
       standsId,
     );
   }
   if (!kinematics.wheelTravel(gapMm + stop.usableCompressionMm).ok) {
     return fail(
       "fullStopOutOfReach",
-      sentenceOf(messages.thisSuspensionCannotPress, {
-        usableCompressionMm: length(stop.usableCompressionMm),
-        readingName: readingName(standsId),
-        gapMm: length(gapMm),
-      }),
+      [
+        messages.thisSuspensionCannotPress({
+          usableCompressionMm: length(stop.usableCompressionMm),
+          readingName: readingName(standsId),
+          gapMm: length(gapMm),
+        }),
+      ],
       standsId,
     );
   }

@@ -1,6 +1,6 @@
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/physics/estimates.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { inModelUnits, sentenceOf } from "../sentence.ts";
 import { type Estimate, isPositive, type Toleranced } from "./estimate.ts";
 
 /** A trailer's weight on the hitch, and the lever it works by. */
@@ -62,10 +62,9 @@ export function upToRating(rating: Toleranced, corner: Toleranced): Outcome<Esti
   }
   const value = rating.value / 2 - corner.value;
   if (value < 0) {
-    return fail(
-      "ratingPassed",
-      sentenceOf(messages.thisAxleWeighsNow, { corner: { kind: "mass", value: 2 * corner.value } }),
-    );
+    return fail("ratingPassed", [
+      messages.thisAxleWeighsNow({ corner: { kind: "mass", value: 2 * corner.value } }),
+    ]);
   }
   return succeed({
     value,

@@ -1,6 +1,7 @@
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/physics/estimates.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { inModelUnits, length, sentenceOf } from "../sentence.ts";
+import { length } from "../sentence.ts";
 import { type Estimate, isPositive, powerTolerance, type Toleranced } from "./estimate.ts";
 
 /** A round-wire helical compression spring. */
@@ -43,13 +44,13 @@ export function coilSpringRate(coil: CoilDimensions): Outcome<Estimate> {
       [meanCoil, -3],
       [activeCoils, -1],
     ]),
-    how: inModelUnits(
-      sentenceOf(messages.fromCoilWireMean, {
+    how: inModelUnits([
+      messages.fromCoilWireMean({
         wire: length(wire.value),
         meanCoil: length(meanCoil.value),
         activeCoils: { kind: "count", value: activeCoils.value },
       }),
-    ),
+    ]),
   });
 }
 
@@ -77,6 +78,6 @@ export function wheelRateFromCoil(coil: CoilDimensions, leverRatio: Toleranced):
       [rate.value, 1],
       [leverRatio, -2],
     ]),
-    how: `${rate.value.how}, ${inModelUnits(sentenceOf(messages.atLeverRatioOf, { leverRatio: { kind: "ratio", value: leverRatio.value } }))}`,
+    how: `${rate.value.how}, ${inModelUnits([messages.atLeverRatioOf({ leverRatio: { kind: "ratio", value: leverRatio.value } })])}`,
   });
 }

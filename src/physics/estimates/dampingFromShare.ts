@@ -1,6 +1,6 @@
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/physics/estimates.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { inModelUnits, sentenceOf } from "../sentence.ts";
 import { type Estimate, isPositive, powerTolerance, type Toleranced } from "./estimate.ts";
 
 /** Share of critical damping of a road vehicle's body on its springs. Common practice, adjustable. */
@@ -33,12 +33,12 @@ export function dampingFromShare(
   }
   const critical = (2 * Math.sqrt(1000 * wheelRate.value * sprungMass.value)) / 1000;
   const mean = share.value * critical;
-  const how = inModelUnits(
-    sentenceOf(messages.ofCriticalReboundBump, {
+  const how = inModelUnits([
+    messages.ofCriticalReboundBump({
       share: { kind: "share", value: share.value },
       reboundPerBump: { kind: "count", value: reboundPerBump },
     }),
-  );
+  ]);
   const estimate = (value: number): Estimate => ({
     value,
     tol: powerTolerance(value, [

@@ -1,7 +1,8 @@
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/physics/estimates.ts";
 import type { CurvePoint } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { inModelUnits, length, sentenceOf } from "../sentence.ts";
+import { length } from "../sentence.ts";
 import { type Estimate, isPositive, powerTolerance, type Toleranced } from "./estimate.ts";
 
 /** An old solid rubber block, bonded or held at both faces, pressed along its axis. */
@@ -109,13 +110,13 @@ export function rubberBlockCurve(block: RubberBlock): Outcome<RubberBlockEstimat
   const modulus = compressionModulus(shoreA.value, shape);
   const rate = (modulus * area) / height.value;
   const usableCompressionMm = designCompression * height.value;
-  const how = inModelUnits(
-    sentenceOf(messages.estimateFromShoreDiameter, {
+  const how = inModelUnits([
+    messages.estimateFromShoreDiameter({
       shoreA: { kind: "count", value: shoreA.value },
       diameter: length(diameter.value),
       height: length(height.value),
     }),
-  );
+  ]);
   const tol = rateTolerance(block, rate, shape);
   return succeed({
     curve: curveShares.map((share) => {

@@ -1,6 +1,7 @@
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/physics/estimates.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { inModelUnits, length, sentenceOf } from "../sentence.ts";
+import { length } from "../sentence.ts";
 import { standardGravity } from "../standardGravity.ts";
 import { type Estimate, isPositive, powerTolerance, type Toleranced } from "./estimate.ts";
 
@@ -26,7 +27,7 @@ export function wheelRateFromSag(
     return fail("sagNotUsable", [messages.rideHeightMustFall]);
   }
   if (travelToContactMm !== null && sag.value >= travelToContactMm) {
-    return fail("stopTouched", sentenceOf(messages.withOfSagStop, { sag: length(sag.value) }));
+    return fail("stopTouched", [messages.withOfSagStop({ sag: length(sag.value) })]);
   }
   const value = (load.value * standardGravity) / sag.value;
   return succeed({
@@ -35,11 +36,11 @@ export function wheelRateFromSag(
       [load, 1],
       [sag, -1],
     ]),
-    how: inModelUnits(
-      sentenceOf(messages.fromOfSagUnder, {
+    how: inModelUnits([
+      messages.fromOfSagUnder({
         sag: length(sag.value),
         load: { kind: "mass", value: load.value },
       }),
-    ),
+    ]),
   });
 }

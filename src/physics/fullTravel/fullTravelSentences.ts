@@ -2,7 +2,7 @@ import * as messages from "../../words/compiled/physics/fullTravel.ts";
 import type { Fitment, LimitKind } from "../fitment.ts";
 import { readingName } from "../readingNames.ts";
 import { isAngle } from "../readings/definitionOf.ts";
-import { capital, length, type Quantity, type Sentence, sentenceOf } from "../sentence.ts";
+import { capital, length, type Quantity, type Sentence } from "../sentence.ts";
 import type { ComparedCorner } from "./compareFullTravel.ts";
 import { type MetPart, partTouches, type SuspectId } from "./fullTravelCheck.ts";
 import type { Explanation } from "./likeliestWrong.ts";
@@ -57,11 +57,13 @@ export function likeliestSentence(fitment: Fitment, corner: ComparedCorner): Sen
     : [messages.noSingleReadingExplains({ name })];
   const change: Sentence =
     first.wouldBe === null
-      ? sentenceOf(messages.wheelWouldHaveBeen, {
-          change: length(Math.abs(first.change)),
-          hasChange: first.change > 0,
-        })
-      : sentenceOf(messages.itWouldHaveTo, { quantity: quantity(first.id, first.wouldBe) });
+      ? [
+          messages.wheelWouldHaveBeen({
+            change: length(Math.abs(first.change)),
+            hasChange: first.change > 0,
+          }),
+        ]
+      : [messages.itWouldHaveTo({ quantity: quantity(first.id, first.wouldBe) })];
   const slip = first.slip === null ? "" : slipWords[first.slip];
   const again = others.length === 0 ? "" : messages.orItIs({ names: names(fitment, others) });
   return [
@@ -91,10 +93,12 @@ export function hardContacts(corner: ComparedCorner): readonly HardContact[] {
     }
     if (afterFullStop === null || afterFullStop.state === "ok") return [];
     if (afterFullStop.state === "no") {
-      const sentence = sentenceOf(messages.ofWheelTravelBefore, {
-        touches,
-        leftMm: length(-afterFullStop.leftMm),
-      });
+      const sentence = [
+        messages.ofWheelTravelBefore({
+          touches,
+          leftMm: length(-afterFullStop.leftMm),
+        }),
+      ];
       return [{ state: "no", sentence }];
     }
     const sentence = [messages.tooCloseToFull({ touches })];

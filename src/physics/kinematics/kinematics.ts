@@ -4,7 +4,7 @@ import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import type { LayoutMotion } from "../motion/layoutMotion.ts";
 import type { AxleMovement } from "../motion/straightMotion.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { length, type Sentence, sentenceOf } from "../sentence.ts";
+import { length, type Sentence } from "../sentence.ts";
 import { ClosingTable } from "./closingTable.ts";
 import { layoutPlan } from "./layoutPlan.ts";
 import type { MeasuredSide } from "./measuredPlaces.ts";
@@ -70,10 +70,7 @@ export function kinematicsOf(
       const travel = motion.armPointTravel(distance, clearance);
       return isWithin(range, travel)
         ? succeed(travel)
-        : fail(
-            "unreachable",
-            sentenceOf(messages.thatPointOfArm, { clearance: length(clearance) }),
-          );
+        : fail("unreachable", [messages.thatPointOfArm({ clearance: length(clearance) })]);
     },
   });
 }
@@ -97,7 +94,7 @@ export function kinematicsFrom(motion: AskedMotion): Kinematics {
   const slopes = new Float64Array(3);
   const wheelSentence = (z: number): Sentence =>
     Number.isFinite(z)
-      ? sentenceOf(messages.suspensionCannotReachWheel, { z: length(z) })
+      ? [messages.suspensionCannotReachWheel({ z: length(z) })]
       : [messages.wheelTravelIsNot];
   const closing = (z: number): number => {
     motion.fromRide();
@@ -116,7 +113,7 @@ export function kinematicsFrom(motion: AskedMotion): Kinematics {
       return fail(
         "unreachable",
         Number.isFinite(s)
-          ? sentenceOf(messages.suspensionCannotCloseStop, { s: length(s) })
+          ? [messages.suspensionCannotCloseStop({ s: length(s) })]
           : [messages.closingOfStopIs],
       );
     },

@@ -1,7 +1,7 @@
 import * as messages from "../../words/compiled/physics/kinematics.ts";
 import type { Layout } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { length, sentenceOf } from "../sentence.ts";
+import { length } from "../sentence.ts";
 import { kinematicsOf } from "./kinematics.ts";
 import { layoutPlan } from "./layoutPlan.ts";
 import { planFault } from "./planFault.ts";
@@ -41,13 +41,12 @@ export function layoutAtHeight(
   if (!kinematics.ok) return kinematics;
   const closed = kinematics.value.closing(-raisedMm);
   if (!closed.ok) {
-    return fail(
-      "heightOutOfReach",
-      sentenceOf(messages.rideHeightIsAbove, {
+    return fail("heightOutOfReach", [
+      messages.rideHeightIsAbove({
         raisedMm: length(Math.abs(raisedMm)),
         hasRaisedMm: raisedMm > 0,
       }),
-    );
+    ]);
   }
   const { motion } = plan.value;
   const slopes = new Float64Array(3);

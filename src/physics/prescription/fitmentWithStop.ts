@@ -2,7 +2,7 @@ import * as messages from "../../words/compiled/physics/prescription.ts";
 import { gapOf } from "../budget/gap.ts";
 import type { Fitment, Side, Stop } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { length, sentenceOf } from "../sentence.ts";
+import { length } from "../sentence.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 
 /**
@@ -41,7 +41,7 @@ export function fitmentWithStop(fitment: Fitment, stop: Stop, spacerMm = 0): Out
   if (worst === undefined) return succeed(changed);
   return fail(
     "stopPresses",
-    sentenceOf(messages.onItIsTaller, { side: worst.side, pressedMm: length(worst.pressedMm) }),
+    [messages.onItIsTaller({ side: worst.side, pressedMm: length(worst.pressedMm) })],
     `${worst.side}.gap`,
   );
 }

@@ -1,7 +1,7 @@
 import * as messages from "../../words/compiled/physics/prescription.ts";
 import type { Assessment, Check, Fitment, Side, Stop } from "../fitment.ts";
 import { limitTouches, readingName } from "../readingNames.ts";
-import { length, type Sentence, sentenceOf, spacer } from "../sentence.ts";
+import { length, type Sentence, spacer } from "../sentence.ts";
 import { secantRate, stiffnessClassOf } from "../stop/stiffnessClass.ts";
 import { stopCurve } from "../stop/stopCurve.ts";
 import { sided } from "../verdict/reason.ts";
@@ -15,7 +15,7 @@ import type { Freed } from "./whatFrees.ts";
 export function sitsOnStopSentence(fitment: Fitment): Sentence {
   const [worst] = fitment.stop.duty === "carry" ? [] : pressedSides(fitment);
   if (worst === undefined) return [];
-  return sentenceOf(messages.itSitsOnIts, { pressedMm: length(worst.pressedMm), side: worst.side });
+  return [messages.itSitsOnIts({ pressedMm: length(worst.pressedMm), side: worst.side })];
 }
 
 /** What to do, in one sentence. */
@@ -38,20 +38,24 @@ export function combinationSentence(
             : messages.leaveItAsItIs,
       ];
     case "spacer":
-      return sentenceOf(messages.putSpacerOfUnder, { spacerMm: spacer(spacerMm), where });
+      return [messages.putSpacerOfUnder({ spacerMm: spacer(spacerMm), where })];
     case "stop":
-      return sentenceOf(messages.fitOnThisSide, {
-        stop: stopWords(fitment, combination),
-        noWhere: where === "",
-        where,
-      });
+      return [
+        messages.fitOnThisSide({
+          stop: stopWords(fitment, combination),
+          noWhere: where === "",
+          where,
+        }),
+      ];
     case "both":
-      return sentenceOf(messages.fitOnSpacerOf, {
-        stop: stopWords(fitment, combination),
-        noWhere: where === "",
-        where,
-        spacerMm: spacer(spacerMm),
-      });
+      return [
+        messages.fitOnSpacerOf({
+          stop: stopWords(fitment, combination),
+          noWhere: where === "",
+          where,
+          spacerMm: spacer(spacerMm),
+        }),
+      ];
   }
 }
 
@@ -71,10 +75,12 @@ export function stopWords(
   const own = rateOf(fitment.stop);
   const isNamed = stop.name !== fitment.stop.name || stop.partNumber !== undefined;
   if (isNamed || rate === null || own === null) return [orderedWords(stop)];
-  return sentenceOf(messages.stifferStop, {
-    hasRate: rate > own,
-    stiffnessClassOf: { kind: "stiffnessClass", value: stiffnessClassOf(rate) },
-  });
+  return [
+    messages.stifferStop({
+      hasRate: rate > own,
+      stiffnessClassOf: { kind: "stiffnessClass", value: stiffnessClassOf(rate) },
+    }),
+  ];
 }
 
 function rateOf(stop: Stop): number | null {
@@ -120,10 +126,12 @@ export function allWorkSentence({ assessment: { corners } }: Trial): Sentence | 
   const least = both[0];
   const greatest = both.at(-1);
   if (least === undefined || greatest === undefined || both.length < manyClasses) return null;
-  return sentenceOf(messages.theseEventsDoNot, {
-    least: { kind: "stiffnessClass", value: least },
-    greatest: { kind: "stiffnessClass", value: greatest },
-  });
+  return [
+    messages.theseEventsDoNot({
+      least: { kind: "stiffnessClass", value: least },
+      greatest: { kind: "stiffnessClass", value: greatest },
+    }),
+  ];
 }
 
 const blocks: Readonly<Record<Check["id"], string>> = {
@@ -140,7 +148,7 @@ function notYet(
   side: Side,
   fitment: Fitment,
 ): Sentence {
-  if (reading === undefined) return sentenceOf(messages.nothingCanBePrescribed, { sentence });
+  if (reading === undefined) return [messages.nothingCanBePrescribed({ sentence })];
   const kind = fitment.corners
     .find((corner) => corner.side === side)
     ?.limits.find((_, index) => reading === `${side}.limits.${index}`)?.kind;
@@ -225,17 +233,19 @@ function freedBy(kind: Freed["kind"], amount: number): Sentence {
     case "otherClass":
       return [messages.withStopThatIs];
     case "room":
-      return sentenceOf(messages.withMoreRoomFor, { amount: length(amount) });
+      return [messages.withMoreRoomFor({ amount: length(amount) })];
     case "payload":
       return amount === 0
         ? [messages.withNoPayload]
-        : sentenceOf(messages.withNoMoreThan, { amount: { kind: "mass", value: amount } });
+        : [messages.withNoMoreThan({ amount: { kind: "mass", value: amount } })];
     case "higher":
-      return sentenceOf(messages.withBodyHigherBy, { amount: length(amount) });
+      return [messages.withBodyHigherBy({ amount: length(amount) })];
     case "stiffer":
-      return sentenceOf(messages.withSpringOrHelper, {
-        amount: { kind: "share", value: amount - 1 },
-      });
+      return [
+        messages.withSpringOrHelper({
+          amount: { kind: "share", value: amount - 1 },
+        }),
+      ];
     case "carry":
       return [messages.withStopThatSupports];
   }
@@ -243,9 +253,9 @@ function freedBy(kind: Freed["kind"], amount: number): Sentence {
 
 function fitting(fitment: Fitment, { combination }: Decided): Sentence {
   const { change, spacerMm } = combination;
-  const raised: Sentence = sentenceOf(messages.spacerOf, { spacerMm: spacer(spacerMm) });
+  const raised: Sentence = [messages.spacerOf({ spacerMm: spacer(spacerMm) })];
   const stop = stopWords(fitment, combination);
   if (change === "nothing") return [messages.stopAsItIs];
   if (change === "spacer") return raised;
-  return change === "stop" ? stop : sentenceOf(messages.on2, { stop, raised });
+  return change === "stop" ? stop : [messages.on2({ stop, raised })];
 }

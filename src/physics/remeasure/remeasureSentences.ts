@@ -3,7 +3,7 @@ import type { CornerAssessment, LimitKind } from "../fitment.ts";
 import { readingName } from "../readingNames.ts";
 import { definitionOf } from "../readings/definitionOf.ts";
 import type { ReadingId } from "../readings/readingId.ts";
-import { capital, length, type Quantity, type Sentence, sentenceOf } from "../sentence.ts";
+import { capital, length, type Quantity, type Sentence } from "../sentence.ts";
 import type { Margin } from "./margin.ts";
 import type { OpenQuestion } from "./openQuestions.ts";
 import type { OtherWay } from "./otherWays.ts";
@@ -33,10 +33,12 @@ function toolQuantity(id: ReadingId, halfWidth: number): Quantity {
 function wayWords(id: ReadingId, { way }: RemeasureForecast): Sentence {
   if (way.kind === "repeat") return [messages.moreRepeats({ more: way.more })];
   if (way.kind === "halve") return [messages.knownTwiceAsExactly];
-  return sentenceOf(messages.againWith, {
-    name: way.tool.name,
-    toolQuantity: toolQuantity(id, way.tool.halfWidth),
-  });
+  return [
+    messages.againWith({
+      name: way.tool.name,
+      toolQuantity: toolQuantity(id, way.tool.halfWidth),
+    }),
+  ];
 }
 
 /** "Left gap, again with a caliper (±0.2 mm): takes the margin of error of the reserve from ±6 mm to ±3 mm." */
@@ -46,13 +48,15 @@ export function remeasureSentence(
   forecast: RemeasureForecast,
   sided: boolean,
 ): Sentence {
-  return sentenceOf(messages.takesMarginOfError, {
-    lineName: lineName(id, kind),
-    way: wayWords(id, forecast),
-    about: aboutWords(forecast, sided),
-    halfWidthNowMm: length(forecast.halfWidthNowMm),
-    halfWidthThenMm: length(forecast.halfWidthThenMm),
-  });
+  return [
+    messages.takesMarginOfError({
+      lineName: lineName(id, kind),
+      way: wayWords(id, forecast),
+      about: aboutWords(forecast, sided),
+      halfWidthNowMm: length(forecast.halfWidthNowMm),
+      halfWidthThenMm: length(forecast.halfWidthThenMm),
+    }),
+  ];
 }
 
 const otherWords: Readonly<Record<OtherWay, string>> = {
@@ -64,12 +68,14 @@ const otherWords: Readonly<Record<OtherWay, string>> = {
 
 /** "The other arm measured as well: takes the margin of error of the left reserve from ±6 mm to ±3 mm." */
 export function otherSentence(forecast: OtherForecast, sided: boolean): Sentence {
-  return sentenceOf(messages.takesMarginOfErrorOf, {
-    way: otherWords[forecast.way],
-    about: aboutWords(forecast, sided),
-    halfWidthNowMm: length(forecast.halfWidthNowMm),
-    halfWidthThenMm: length(forecast.halfWidthThenMm),
-  });
+  return [
+    messages.takesMarginOfErrorOf({
+      way: otherWords[forecast.way],
+      about: aboutWords(forecast, sided),
+      halfWidthNowMm: length(forecast.halfWidthNowMm),
+      halfWidthThenMm: length(forecast.halfWidthThenMm),
+    }),
+  ];
 }
 
 /** Why a reading comes before all doubt: it cannot be right, or it is not there. */
@@ -101,11 +107,13 @@ export function hopelessSentence(
     const sure = corner.intervals.spacerMm?.[1] ?? null;
     const most = corner.mostExtraHeightMm;
     const canGrow = sure !== null && sure > 0 && (most === null || sure <= most);
-    return sentenceOf(messages.reserveIsTooClose, {
-      start,
-      side: corner.side,
-      canGrow: canGrow ? sentenceOf(messages.spacerOfOr, { sure: length(sure) }) : [],
-    });
+    return [
+      messages.reserveIsTooClose({
+        start,
+        side: corner.side,
+        canGrow: canGrow ? [messages.spacerOfOr({ sure: length(sure) })] : [],
+      }),
+    ];
   }
   return [start, messages.freeTravelOnIs({ side: corner.side })];
 }

@@ -2,7 +2,7 @@ import * as messages from "../../words/compiled/physics/road.ts";
 import * as termNames from "../../words/compiled/physics/terms.ts";
 import type { Kinematics } from "../kinematics/kinematics.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { length, sentenceOf } from "../sentence.ts";
+import { length } from "../sentence.ts";
 import { standardGravity } from "../standardGravity.ts";
 import type { StopCurve } from "../stop/stopCurve.ts";
 
@@ -95,7 +95,7 @@ export function restPosition(corner: RestCorner, payloadKg: number): Outcome<num
   if (pastReach || springAlone < least || excess(least) > 0) {
     return fail(
       "sagOutOfReach",
-      sentenceOf(messages.underThisPayloadWheel, { springAlone: length(springAlone) }),
+      [messages.underThisPayloadWheel({ springAlone: length(springAlone) })],
       "ride.payloadPerCornerKg",
     );
   }

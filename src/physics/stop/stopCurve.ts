@@ -1,7 +1,7 @@
 import * as messages from "../../words/compiled/physics/stop.ts";
 import type { Stop } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { length, sentenceOf } from "../sentence.ts";
+import { length } from "../sentence.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 import { pchipSlopes } from "./pchip.ts";
 
@@ -49,7 +49,7 @@ export function stopCurve(stop: Stop): Outcome<StopCurve> {
   if (!(usable < freeHeight)) {
     return fail(
       "usableAboveFreeHeight",
-      sentenceOf(messages.stopCannotBePressed, { usable: length(usable) }),
+      [messages.stopCannotBePressed({ usable: length(usable) })],
       "stop.freeHeight",
     );
   }
@@ -66,10 +66,7 @@ export function stopCurve(stop: Stop): Outcome<StopCurve> {
       return fail("curveNotFinite", [messages.pointOfStopsForce]);
     }
     if (depth <= (depths.at(-1) as number) || force <= (forces.at(-1) as number)) {
-      return fail(
-        "curveNotRising",
-        sentenceOf(messages.stopsForceCurveMust, { depth: length(depth) }),
-      );
+      return fail("curveNotRising", [messages.stopsForceCurveMust({ depth: length(depth) })]);
     }
     depths.push(depth);
     forces.push(force);

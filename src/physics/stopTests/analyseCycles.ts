@@ -1,6 +1,5 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { sentenceOf } from "../sentence.ts";
 import {
   type CycleFigure,
   type CyclesAnalysis,
@@ -180,10 +179,12 @@ function driftRemark(loops: readonly LoopFigures[]): Remark[] {
   return [
     {
       code: "noticeableDrift",
-      sentence: sentenceOf(messages.greatestForceWentFrom, {
-        first: { kind: "force", value: first },
-        last: { kind: "force", value: last },
-      }),
+      sentence: [
+        messages.greatestForceWentFrom({
+          first: { kind: "force", value: first },
+          last: { kind: "force", value: last },
+        }),
+      ],
     },
   ];
 }
@@ -191,10 +192,12 @@ function driftRemark(loops: readonly LoopFigures[]): Remark[] {
 function leftOut(count: number, found: number): Remark {
   return {
     code: "cyclesLeftOut",
-    sentence: sentenceOf(messages.ofCyclesWereLeft, {
-      count: { kind: "count", value: count },
-      found: { kind: "count", value: found },
-    }),
+    sentence: [
+      messages.ofCyclesWereLeft({
+        count: { kind: "count", value: count },
+        found: { kind: "count", value: found },
+      }),
+    ],
   };
 }
 
@@ -208,6 +211,6 @@ const notASine: Remark = {
 function slowCycles(speed: number): Remark {
   return {
     code: "slowCycles",
-    sentence: sentenceOf(messages.stopNeverMovedFaster, { speed: { kind: "speed", value: speed } }),
+    sentence: [messages.stopNeverMovedFaster({ speed: { kind: "speed", value: speed } })],
   };
 }

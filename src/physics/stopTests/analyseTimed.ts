@@ -1,6 +1,5 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { sentenceOf } from "../sentence.ts";
 import type { StopCurve } from "../stop/stopCurve.ts";
 import { analyseCycles } from "./analyseCycles.ts";
 import {
@@ -200,9 +199,11 @@ function lossOf(
   if (deeper > 0.01 * rows.depthMm.length) {
     remarks.push({
       code: "deeperThanStatic",
-      sentence: sentenceOf(messages.cyclesGoDeeperThan, {
-        deepestMm: { kind: "length", value: deepestMm },
-      }),
+      sentence: [
+        messages.cyclesGoDeeperThan({
+          deepestMm: { kind: "length", value: deepestMm },
+        }),
+      ],
     });
   }
   remarks.push(isTold(loss) ? partsChosen(loss) : lossNotTold);
@@ -346,9 +347,11 @@ function withoutRepeats(remarks: readonly Remark[]): readonly Remark[] {
 function partsChosen({ fastestMmPerS }: StopLoss): Remark {
   return {
     code: "partsChosen",
-    sentence: sentenceOf(messages.partOfLossStays, {
-      fastestMmPerS: { kind: "speed", value: fastestMmPerS },
-    }),
+    sentence: [
+      messages.partOfLossStays({
+        fastestMmPerS: { kind: "speed", value: fastestMmPerS },
+      }),
+    ],
   };
 }
 

@@ -1,7 +1,6 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import type { Sentence } from "../sentence.ts";
-import { sentenceOf } from "../sentence.ts";
 import type {
   DampingFit,
   DampingRow,
@@ -235,10 +234,12 @@ function proportionRemark(
   return [
     {
       code: "notProportional",
-      sentence: sentenceOf(messages.dampingGrows, {
-        hasFast: fast > slow,
-        value: { kind: "share", value: Math.max(0, fast / slow) },
-      }),
+      sentence: [
+        messages.dampingGrows({
+          hasFast: fast > slow,
+          value: { kind: "share", value: Math.max(0, fast / slow) },
+        }),
+      ],
     },
   ];
 }
@@ -263,10 +264,12 @@ function notTested(code: Remark["code"], motion: string): Remark {
 function liftedOffRemark(rows: number): Remark {
   return {
     code: "liftedOff",
-    sentence: sentenceOf(messages.rowInWhichStop, {
-      rows: { kind: "count", value: rows },
-      rows2: rows,
-    }),
+    sentence: [
+      messages.rowInWhichStop({
+        rows: { kind: "count", value: rows },
+        rows2: rows,
+      }),
+    ],
   };
 }
 

@@ -1,5 +1,4 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
-import { sentenceOf } from "../sentence.ts";
 import type { Remark } from "./benchTest.ts";
 import type { CycleUnit } from "./cycleUnits.ts";
 import type { Stroke } from "./strokes.ts";
@@ -98,18 +97,22 @@ function median(values: readonly number[]): number {
 function firstRampLeftOut(first: number, later: readonly number[]): Remark {
   return {
     code: "firstRampLeftOut",
-    sentence: sentenceOf(messages.firstSlowRampIs, {
-      first: { kind: "share", value: first / median(later) - 1 },
-    }),
+    sentence: [
+      messages.firstSlowRampIs({
+        first: { kind: "share", value: first / median(later) - 1 },
+      }),
+    ],
   };
 }
 
 function firstCyclesLeftOut(blocks: number): Remark {
   return {
     code: "firstCycleLeftOut",
-    sentence: sentenceOf(messages.inBlockOfCycles, {
-      blocks: { kind: "count", value: blocks },
-      blocks2: blocks,
-    }),
+    sentence: [
+      messages.inBlockOfCycles({
+        blocks: { kind: "count", value: blocks },
+        blocks2: blocks,
+      }),
+    ],
   };
 }

@@ -1,5 +1,4 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
-import { sentenceOf } from "../sentence.ts";
 import type { Remark } from "./benchTest.ts";
 import type { Samples } from "./timedSamples.ts";
 
@@ -59,9 +58,11 @@ export function withoutDrift(samples: Samples): {
     remarks: [
       {
         code: "forceDrift",
-        sentence: sentenceOf(messages.freeOfLoadForce, {
-          wander: { kind: "force", value: wander },
-        }),
+        sentence: [
+          messages.freeOfLoadForce({
+            wander: { kind: "force", value: wander },
+          }),
+        ],
       },
     ],
   };

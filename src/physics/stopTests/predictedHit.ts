@@ -1,6 +1,5 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { type Outcome, succeed } from "../outcome.ts";
-import { sentenceOf } from "../sentence.ts";
 import { beyondTest, fasterThanTested, simulatedStops } from "../stop/beyondTest.ts";
 import { type StopAtSpeed, stopAtSpeed } from "../stop/stopAtSpeed.ts";
 import { type StopCurve, stopCurve } from "../stop/stopCurve.ts";
@@ -128,10 +127,12 @@ function remarksOf(
   if (hit.peakCompressionMm > usableMm) {
     remarks.push({
       code: "hitDeeper",
-      sentence: sentenceOf(messages.hitGoesDeepPast, {
-        peakCompressionMm: { kind: "length", value: hit.peakCompressionMm },
-        usableMm: { kind: "length", value: usableMm },
-      }),
+      sentence: [
+        messages.hitGoesDeepPast({
+          peakCompressionMm: { kind: "length", value: hit.peakCompressionMm },
+          usableMm: { kind: "length", value: usableMm },
+        }),
+      ],
     });
   }
   if (!found.testedAtSpeed) {
@@ -142,10 +143,12 @@ function remarksOf(
   } else if (1000 * speedMPerS > fasterThanTested * found.fastestMmPerS) {
     remarks.push({
       code: "hitFaster",
-      sentence: sentenceOf(messages.hitBeginsAtFastest, {
-        speedMPerS: { kind: "speed", value: 1000 * speedMPerS },
-        fastestMmPerS: { kind: "speed", value: found.fastestMmPerS },
-      }),
+      sentence: [
+        messages.hitBeginsAtFastest({
+          speedMPerS: { kind: "speed", value: 1000 * speedMPerS },
+          fastestMmPerS: { kind: "speed", value: found.fastestMmPerS },
+        }),
+      ],
     });
   }
   return remarks;

@@ -1,5 +1,4 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
-import { sentenceOf } from "../sentence.ts";
 import type { Remark } from "./benchTest.ts";
 import type { Stroke } from "./strokes.ts";
 
@@ -43,7 +42,7 @@ export function rampStrokes(
     remarks: [
       {
         code: "rampByDuration",
-        sentence: sentenceOf(messages.noPartOfTest, { speed: { kind: "speed", value: speed } }),
+        sentence: [messages.noPartOfTest({ speed: { kind: "speed", value: speed } })],
       },
     ],
   };

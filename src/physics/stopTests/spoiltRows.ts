@@ -1,5 +1,4 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
-import { sentenceOf } from "../sentence.ts";
 import type { Remark } from "./benchTest.ts";
 import { valuesAt } from "./sampled.ts";
 
@@ -222,33 +221,37 @@ function least(values: Float64Array): number {
 function missingRemark(count: number): Remark {
   return {
     code: "zerosForMissing",
-    sentence: sentenceOf(messages.rowsHold0Between, { count: { kind: "count", value: count } }),
+    sentence: [messages.rowsHold0Between({ count: { kind: "count", value: count } })],
   };
 }
 
 function saturatedRemark(count: number, force: number): Remark {
   return {
     code: "saturated",
-    sentence: sentenceOf(messages.forceStandsAtOver, {
-      force: { kind: "force", value: force },
-      count: { kind: "count", value: count },
-    }),
+    sentence: [
+      messages.forceStandsAtOver({
+        force: { kind: "force", value: force },
+        count: { kind: "count", value: count },
+      }),
+    ],
   };
 }
 
 function heldRemark(count: number): Remark {
   return {
     code: "heldDepths",
-    sentence: sentenceOf(messages.inRowsDepthStood, { count: { kind: "count", value: count } }),
+    sentence: [messages.inRowsDepthStood({ count: { kind: "count", value: count } })],
   };
 }
 
 function spikeRemark(count: number): Remark {
   return {
     code: "spikes",
-    sentence: sentenceOf(messages.rowStandsFarOut, {
-      count: { kind: "count", value: count },
-      count2: count,
-    }),
+    sentence: [
+      messages.rowStandsFarOut({
+        count: { kind: "count", value: count },
+        count2: count,
+      }),
+    ],
   };
 }

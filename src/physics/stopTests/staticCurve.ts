@@ -1,6 +1,5 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { sentenceOf } from "../sentence.ts";
 import { type StopCurve, stopCurve } from "../stop/stopCurve.ts";
 import type { Remark, StaticCurve, StaticPoint } from "./benchTest.ts";
 import { depthLevels } from "./depthLevels.ts";
@@ -110,10 +109,12 @@ const noStaticRows = [messages.noRowOfThis];
 function madeMonotone(levels: number): Remark {
   return {
     code: "madeMonotone",
-    sentence: sentenceOf(messages.atDepthMeanForce, {
-      levels: { kind: "count", value: levels },
-      levels2: levels,
-    }),
+    sentence: [
+      messages.atDepthMeanForce({
+        levels: { kind: "count", value: levels },
+        levels2: levels,
+      }),
+    ],
   };
 }
 

@@ -1,6 +1,5 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { sentenceOf } from "../sentence.ts";
 import type { Remark, TimeDisplacementForce } from "./benchTest.ts";
 
 export type Samples = Omit<TimeDisplacementForce, "kind">;
@@ -49,18 +48,22 @@ export function timedSamples(
   if (dropped > 0) {
     remarks.push({
       code: "rowsLeftOut",
-      sentence: sentenceOf(messages.rowsWhoseTimeIs, {
-        dropped: { kind: "count", value: dropped },
-      }),
+      sentence: [
+        messages.rowsWhoseTimeIs({
+          dropped: { kind: "count", value: dropped },
+        }),
+      ],
     });
   }
   if (restarts > 0) {
     remarks.push({
       code: "timeRestarts",
-      sentence: sentenceOf(messages.timeStartsOverTime, {
-        restarts: { kind: "count", value: restarts },
-        restarts2: restarts,
-      }),
+      sentence: [
+        messages.timeStartsOverTime({
+          restarts: { kind: "count", value: restarts },
+          restarts2: restarts,
+        }),
+      ],
     });
   }
   const places = kept.subarray(0, taken);

@@ -1,6 +1,6 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { length, sentenceOf } from "../sentence.ts";
+import { length } from "../sentence.ts";
 import type { Remark } from "./benchTest.ts";
 import { nonNegativeLeastSquares } from "./nonNegativeLeastSquares.ts";
 import type { LevelMean } from "./staticCurve.ts";
@@ -210,16 +210,18 @@ function risesAtOnce(
 function softStart(depthMm: number): Remark {
   return {
     code: "softStart",
-    sentence: sentenceOf(messages.upToThereIs, { depthMm: length(depthMm) }),
+    sentence: [messages.upToThereIs({ depthMm: length(depthMm) })],
   };
 }
 
 function zeroNotTold(forceN: number): Remark {
   return {
     code: "zeroNotTold",
-    sentence: sentenceOf(messages.carriedOnInStraight, {
-      forceN: { kind: "force", value: forceN },
-    }),
+    sentence: [
+      messages.carriedOnInStraight({
+        forceN: { kind: "force", value: forceN },
+      }),
+    ],
   };
 }
 
@@ -228,13 +230,13 @@ function zeros(depthMm: number, forceN: number): ZeroOfTest {
   if (forceN !== 0) {
     remarks.push({
       code: "forceZero",
-      sentence: sentenceOf(messages.freeOfLoadFile, { forceN: { kind: "force", value: forceN } }),
+      sentence: [messages.freeOfLoadFile({ forceN: { kind: "force", value: forceN } })],
     });
   }
   if (depthMm !== 0) {
     remarks.push({
       code: "depthZero",
-      sentence: sentenceOf(messages.stopIsFirstTouched, { depthMm: length(depthMm) }),
+      sentence: [messages.stopIsFirstTouched({ depthMm: length(depthMm) })],
     });
   }
   return { depthMm, forceN, remarks };

@@ -1,7 +1,7 @@
 import * as messages from "../../words/compiled/physics/verdict.ts";
 import { gapOf, gapReadingOf } from "../budget/gap.ts";
 import type { Check, Corner, Fitment, Reading } from "../fitment.ts";
-import { length, sentenceOf } from "../sentence.ts";
+import { length } from "../sentence.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 
 /**
@@ -22,9 +22,11 @@ export function balanceCheck(fitment: Fitment, allowedMm: number): Check | null 
       id: "balance",
       state: "care",
       reading: standsId(gapDifference > 0 ? one : other),
-      sentence: sentenceOf(messages.gapsDifferByLeft, {
-        gapDifference: length(Math.abs(gapDifference)),
-      }),
+      sentence: [
+        messages.gapsDifferByLeft({
+          gapDifference: length(Math.abs(gapDifference)),
+        }),
+      ],
     };
   }
   if (heightDifference > allowedMm) {
@@ -33,15 +35,17 @@ export function balanceCheck(fitment: Fitment, allowedMm: number): Check | null 
       id: "balance",
       state: "care",
       reading: `${low(one) < low(other) ? one.side : other.side}.rideHeight`,
-      sentence: sentenceOf(messages.rideHeightsDifferBy, {
-        heightDifference: length(heightDifference),
-      }),
+      sentence: [
+        messages.rideHeightsDifferBy({
+          heightDifference: length(heightDifference),
+        }),
+      ],
     };
   }
   return {
     id: "balance",
     state: "ok",
-    sentence: sentenceOf(messages.leftAndRightAgree, { allowedMm: length(allowedMm) }),
+    sentence: [messages.leftAndRightAgree({ allowedMm: length(allowedMm) })],
   };
 }
 

@@ -1,7 +1,7 @@
 import * as messages from "../../words/compiled/physics/verdict.ts";
 import type { Check } from "../fitment.ts";
 import { limitTouches } from "../readingNames.ts";
-import { capital, length, margin, marginRange, type Sentence, sentenceOf } from "../sentence.ts";
+import { capital, length, margin, marginRange, type Sentence } from "../sentence.ts";
 import {
   type CornerEvidence,
   mostDoubted,
@@ -49,10 +49,12 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
         id: "clearance",
         state,
         probability,
-        sentence: sentenceOf(messages.stopIsFullyCompressed, {
-          reserveMm: length(limit.reserveMm),
-          touches,
-        }),
+        sentence: [
+          messages.stopIsFullyCompressed({
+            reserveMm: length(limit.reserveMm),
+            touches,
+          }),
+        ],
       };
     case "care":
       return {
@@ -60,12 +62,14 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
         state,
         probability,
         reading: mostDoubted(evidence, "reserve"),
-        sentence: sentenceOf(messages.stopIsFullyCompressedFirst, {
-          reserveMm: length(rules.reserveMm),
-          touches,
-          reserveMm2: length(limit.reserveMm),
-          between,
-        }),
+        sentence: [
+          messages.stopIsFullyCompressedFirst({
+            reserveMm: length(rules.reserveMm),
+            touches,
+            reserveMm2: length(limit.reserveMm),
+            between,
+          }),
+        ],
       };
     case "no":
       return {
@@ -73,10 +77,12 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
         state,
         probability,
         reading: mostDoubted(evidence, "reserve"),
-        sentence: sentenceOf(messages.ofWheelTravelBefore, {
-          touches: capital(touches),
-          length: length(Math.max(0, -limit.reserveMm)),
-        }),
+        sentence: [
+          messages.ofWheelTravelBefore({
+            touches: capital(touches),
+            length: length(Math.max(0, -limit.reserveMm)),
+          }),
+        ],
       };
     case "unsure":
       return {
@@ -84,20 +90,24 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
         state,
         probability,
         reading: mostDoubted(evidence, "reserve"),
-        sentence: sentenceOf(messages.cantTellWhetherStop, {
-          touches,
-          margin: margin(limit.reserveMm),
-          between,
-          takeAgain: takeAgain(evidence, "reserve"),
-        }),
+        sentence: [
+          messages.cantTellWhetherStop({
+            touches,
+            margin: margin(limit.reserveMm),
+            between,
+            takeAgain: takeAgain(evidence, "reserve"),
+          }),
+        ],
       };
   }
 }
 
 /** Why nothing is decided where the tolerances reach past what the suspension can do. */
 export function outsideSentence(evidence: CornerEvidence): Sentence {
-  return sentenceOf(messages.withinTheirReadingsAlso, {
-    outsideShare: { kind: "share", value: evidence.draws.outsideShare },
-    words: capital(remedyOf(evidence, mostDoubtedCause(evidence, "contact")).words),
-  });
+  return [
+    messages.withinTheirReadingsAlso({
+      outsideShare: { kind: "share", value: evidence.draws.outsideShare },
+      words: capital(remedyOf(evidence, mostDoubtedCause(evidence, "contact")).words),
+    }),
+  ];
 }

@@ -6,7 +6,7 @@ import { layoutRegistry, type RegisteredLayout } from "../layouts/geometryRegist
 import { readingName } from "../readingNames.ts";
 import type { QuantityId, ReadingId } from "../readings/readingId.ts";
 import type { RoadTravel } from "../road/roadTravel.ts";
-import { capital, type Sentence, sentenceOf } from "../sentence.ts";
+import { capital, type Sentence } from "../sentence.ts";
 import type { CornerDoubt } from "../uncertainty/cornerDoubt.ts";
 import type { CornerDraws } from "../uncertainty/cornerDraws.ts";
 import type { MissingRideData } from "./missingRideData.ts";
@@ -126,10 +126,12 @@ export function takeAgain(evidence: CornerEvidence, about: keyof CornerDoubt): S
   if (first === undefined) return [`${words}.`];
   const share = { kind: "share", value: first.share } as const;
   const named = causeWords[cause.slice(cause.lastIndexOf(".") + 1)];
-  return sentenceOf(messages.ofMarginOfError, {
-    words,
-    share,
-    noNamed: named === undefined,
-    named,
-  });
+  return [
+    messages.ofMarginOfError({
+      words,
+      share,
+      noNamed: named === undefined,
+      named,
+    }),
+  ];
 }

@@ -1,6 +1,6 @@
 import * as messages from "../../words/compiled/physics/verdict.ts";
 import type { Check, Interval, State, Stop } from "../fitment.ts";
-import { length, type Sentence, sentenceOf } from "../sentence.ts";
+import { length, type Sentence } from "../sentence.ts";
 import { outsideSentence } from "./clearance.ts";
 import { type CornerEvidence, mostDoubted, mostOutsideShare, takeAgain } from "./cornerEvidence.ts";
 import { decide, decideCarry } from "./decisions.ts";
@@ -24,10 +24,12 @@ function standingSentence({ fitment, corner }: CornerEvidence): Sentence {
   if (gapMm > 0) return [];
   const asMeasured = fitment.recordedStop === undefined && fitment.spacerMm === undefined;
   if (gapMm === 0) return [asMeasured ? messages.stopTouchesAtRest : messages.stopWouldTouchAt];
-  return sentenceOf(messages.itSitsOnIts, {
-    isAsMeasured: Boolean(asMeasured),
-    gapMm: length(-gapMm),
-  });
+  return [
+    messages.itSitsOnIts({
+      isAsMeasured: Boolean(asMeasured),
+      gapMm: length(-gapMm),
+    }),
+  ];
 }
 
 function impactCheck(evidence: CornerEvidence): Check {
@@ -65,19 +67,23 @@ function impactCheck(evidence: CornerEvidence): Check {
   // The mean is enough; that the true travel is, is not sure enough.
   const tooClose = corner.budget.contactMm >= road.freeTravelNeededMm;
   const sentences: Readonly<Record<typeof state, Sentence>> = {
-    ok: sentenceOf(messages.loadedThisUseNeeds, { ladenNeed, free }),
-    care: sentenceOf(messages.loadedItIsToo, {
-      isTooClose: Boolean(tooClose),
-      ladenNeed,
-      free,
-      unladenNeed,
-    }),
+    ok: [messages.loadedThisUseNeeds({ ladenNeed, free })],
+    care: [
+      messages.loadedItIsToo({
+        isTooClose: Boolean(tooClose),
+        ladenNeed,
+        free,
+        unladenNeed,
+      }),
+    ],
     no: tooEarly(unladenNeed, free),
-    unsure: sentenceOf(messages.cantTellWhetherStopTouches, {
-      unladenNeed,
-      free,
-      takeAgain: takeAgain(evidence, "contact"),
-    }),
+    unsure: [
+      messages.cantTellWhetherStopTouches({
+        unladenNeed,
+        free,
+        takeAgain: takeAgain(evidence, "contact"),
+      }),
+    ],
   };
   return {
     id: "earlyContact",
@@ -91,8 +97,8 @@ function impactCheck(evidence: CornerEvidence): Check {
 /** A stop that touches or is pressed leaves no free travel: no number below zero is told. */
 function tooEarly(need: ReturnType<typeof length>, free: ReturnType<typeof length>): Sentence {
   const has: Sentence =
-    free.value > 0 ? sentenceOf(messages.ofFreeTravelAnd, { free }) : [messages.ofFreeTravelAndHas];
-  return sentenceOf(messages.stopTouchesTooOften, { need, has });
+    free.value > 0 ? [messages.ofFreeTravelAnd({ free })] : [messages.ofFreeTravelAndHas];
+  return [messages.stopTouchesTooOften({ need, has })];
 }
 
 function carryCheck(evidence: CornerEvidence): Check {
@@ -108,17 +114,21 @@ function carryCheck(evidence: CornerEvidence): Check {
       id: "earlyContact",
       state,
       reading: "stop.curve",
-      sentence: sentenceOf(messages.thisStopIsMade, {
-        within: length(within[0]),
-        within2: length(within[1]),
-      }),
+      sentence: [
+        messages.thisStopIsMade({
+          within: length(within[0]),
+          within2: length(within[1]),
+        }),
+      ],
     };
   }
-  const sentence: Sentence = sentenceOf(messages.thisStopIsMadeTo, {
-    loadedCompressionMm: length(loadedCompressionMm),
-    share: { kind: "share", value: share },
-    state,
-  });
+  const sentence: Sentence = [
+    messages.thisStopIsMadeTo({
+      loadedCompressionMm: length(loadedCompressionMm),
+      share: { kind: "share", value: share },
+      state,
+    }),
+  ];
   return state === "ok"
     ? { id: "earlyContact", state, sentence }
     : { id: "earlyContact", state, reading: "ride.payloadPerCornerKg", sentence };
@@ -154,7 +164,7 @@ function unknownCheck(evidence: CornerEvidence, needed: readonly MissingRideData
       id: "earlyContact",
       state: "unsure",
       reading: fault.reading ?? mostDoubted(evidence, "contact"),
-      sentence: sentenceOf(messages.cantTellHowOften, { sentence: fault.sentence }),
+      sentence: [messages.cantTellHowOften({ sentence: fault.sentence })],
     };
   }
   return missing.length === 0

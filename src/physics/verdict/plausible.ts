@@ -5,7 +5,7 @@ import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import { definitionOf } from "../readings/definitionOf.ts";
 import { type QuantityId, withoutSide } from "../readings/readingId.ts";
 import { isBelievable } from "../readings/valueDefinition.ts";
-import { capital, length, type Sentence, sentenceOf } from "../sentence.ts";
+import { capital, length, type Sentence } from "../sentence.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 import { type CornerEvidence, nameIn } from "./cornerEvidence.ts";
 
@@ -69,11 +69,13 @@ function oddities(evidence: CornerEvidence): readonly Oddity[] {
     const stands = places.all[places.stands]?.id ?? `${own.side}.gap`;
     found.push({
       reading: stands,
-      sentence: sentenceOf(messages.gapIsLargerThan, {
-        side: own.side,
-        gapMm: length(budget.gapMm),
-        closingMm: length(budget.limit.closingMm),
-      }),
+      sentence: [
+        messages.gapIsLargerThan({
+          side: own.side,
+          gapMm: length(budget.gapMm),
+          closingMm: length(budget.limit.closingMm),
+        }),
+      ],
     });
   }
   for (const [id, reading] of measured) {
@@ -114,11 +116,13 @@ function unitSlip(evidence: CornerEvidence, id: QuantityId, mean: number): Oddit
   if (right === undefined) return null;
   return {
     reading: id,
-    sentence: sentenceOf(messages.wouldBeWhichFits, {
-      nameIn: capital(nameIn(evidence, id)),
-      mean: length(mean),
-      right: length(right),
-    }),
+    sentence: [
+      messages.wouldBeWhichFits({
+        nameIn: capital(nameIn(evidence, id)),
+        mean: length(mean),
+        right: length(right),
+      }),
+    ],
   };
 }
 
@@ -131,10 +135,12 @@ function ratioOddity(evidence: CornerEvidence): Oddity | null {
     const reading = placeOf(doubtful)?.id ?? doubtful;
     return {
       reading,
-      sentence: sentenceOf(messages.leverRatioWouldBe, {
-        leverRatio: { kind: "ratio", value: budget.leverRatio },
-        nameIn: nameIn(evidence, reading),
-      }),
+      sentence: [
+        messages.leverRatioWouldBe({
+          leverRatio: { kind: "ratio", value: budget.leverRatio },
+          nameIn: nameIn(evidence, reading),
+        }),
+      ],
     };
   }
   const spacing = placeOf("stopSpacing");

@@ -1,7 +1,7 @@
 import * as messages from "../../words/compiled/physics/verdict.ts";
 import type { Check, CheckId, CornerAssessment, State } from "../fitment.ts";
 import { limitTouches } from "../readingNames.ts";
-import { length, type Sentence, sentenceOf } from "../sentence.ts";
+import { length, type Sentence } from "../sentence.ts";
 import { worstState } from "./decisions.ts";
 
 const importance: readonly CheckId[] = [
@@ -67,10 +67,12 @@ function allWell(corners: readonly CornerAssessment[], first: CornerAssessment):
         : least,
     first,
   );
-  return sentenceOf(messages.stopTouchesAfterOf, {
-    wheelTravelToContactMm: length(tightest.wheelTravelToContactMm),
-    reserveMm: length(tightest.reserveMm ?? 0),
-    noHardLimit: tightest.hardLimit === null,
-    hardLimit: tightest.hardLimit === null ? "" : limitTouches[tightest.hardLimit],
-  });
+  return [
+    messages.stopTouchesAfterOf({
+      wheelTravelToContactMm: length(tightest.wheelTravelToContactMm),
+      reserveMm: length(tightest.reserveMm ?? 0),
+      noHardLimit: tightest.hardLimit === null,
+      hardLimit: tightest.hardLimit === null ? "" : limitTouches[tightest.hardLimit],
+    }),
+  ];
 }

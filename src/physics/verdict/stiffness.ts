@@ -3,7 +3,6 @@ import type { Check, EstimatedCurve, Side } from "../fitment.ts";
 import type { Fault } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 import type { Sentence } from "../sentence.ts";
-import { sentenceOf } from "../sentence.ts";
 import type { CornerDynamics } from "../stiffness/cornerDynamics.ts";
 import { stiffnessClasses, stiffnessClassOf } from "../stop/stiffnessClass.ts";
 import { type MissingRideData, missingCheck } from "./missingRideData.ts";
@@ -67,10 +66,12 @@ export function stiffnessCheck(
     return {
       id: "stiffness",
       state: "ok",
-      sentence: sentenceOf(messages.itsStiffnessClassIs, {
-        stopClass: { kind: "stiffnessClass", value: stopClass },
-        classList: classList(works),
-      }),
+      sentence: [
+        messages.itsStiffnessClassIs({
+          stopClass: { kind: "stiffnessClass", value: stopClass },
+          classList: classList(works),
+        }),
+      ],
     };
   }
   if (works.length === 0) {
@@ -87,18 +88,22 @@ export function stiffnessCheck(
     id: "stiffness",
     state: "no",
     ...(side === null ? {} : { side }),
-    sentence: sentenceOf(messages.stopIsTooSoft, {
-      side: side ?? undefined,
-      stopClass: { kind: "stiffnessClass", value: stopClass },
-      isLeast: least === greatest,
-      least: { kind: "stiffnessClass", value: least },
-      least2:
-        least === greatest
-          ? [" works."]
-          : sentenceOf(messages.toWork, {
-              greatest: { kind: "stiffnessClass", value: greatest } as const,
-            }),
-    }),
+    sentence: [
+      messages.stopIsTooSoft({
+        side: side ?? undefined,
+        stopClass: { kind: "stiffnessClass", value: stopClass },
+        isLeast: least === greatest,
+        least: { kind: "stiffnessClass", value: least },
+        least2:
+          least === greatest
+            ? [" works."]
+            : [
+                messages.toWork({
+                  greatest: { kind: "stiffnessClass", value: greatest } as const,
+                }),
+              ],
+      }),
+    ],
   };
 }
 
@@ -112,9 +117,11 @@ function testLeavesOpen(passShare: number): Check {
     state: "unsure",
     probability: passShare,
     reading: "stop.testDoubt",
-    sentence: sentenceOf(messages.thisStopWorksHere, {
-      passShare: { kind: "share", value: 1 - passShare },
-    }),
+    sentence: [
+      messages.thisStopWorksHere({
+        passShare: { kind: "share", value: 1 - passShare },
+      }),
+    ],
   };
 }
 
@@ -135,12 +142,14 @@ function itselfFails(stopClass: number, { ownFailures, stiffnessSide }: CornerDy
     id: "stiffness",
     state: "no",
     ...(stiffnessSide === null ? {} : { side: stiffnessSide }),
-    sentence: sentenceOf(messages.itsClassWouldWork, {
-      stopClass: { kind: "stiffnessClass", value: stopClass },
-      worst: worst?.[1] ?? messages.doesNot,
-      isOnlyUnladen: Boolean(onlyUnladen),
-      stiffnessSide: stiffnessSide ?? undefined,
-    }),
+    sentence: [
+      messages.itsClassWouldWork({
+        stopClass: { kind: "stiffnessClass", value: stopClass },
+        worst: worst?.[1] ?? messages.doesNot,
+        isOnlyUnladen: Boolean(onlyUnladen),
+        stiffnessSide: stiffnessSide ?? undefined,
+      }),
+    ],
   };
 }
 
@@ -149,11 +158,13 @@ function estimateTooWide(estimated: readonly number[], working: readonly number[
     id: "stiffness",
     state: "unsure",
     reading: "stop.curve",
-    sentence: sentenceOf(messages.stopsCurveIsEstimate, {
-      classList: classList(estimated),
-      classList2: classList(working),
-      working: working.length,
-    }),
+    sentence: [
+      messages.stopsCurveIsEstimate({
+        classList: classList(estimated),
+        classList2: classList(working),
+        working: working.length,
+      }),
+    ],
   };
 }
 
@@ -162,12 +173,14 @@ function stiffnessFault(side: Side, fault: Fault | undefined): Check {
     id: "stiffness",
     state: "unsure",
     reading: fault?.reading ?? `${side}.gap`,
-    sentence: sentenceOf(messages.cantTell, {
-      cannotSay,
-      sentence: fault?.sentence ?? [
-        messages.reMeasure({ readingName: readingName(`${side}.gap`) }),
-      ],
-    }),
+    sentence: [
+      messages.cantTell({
+        cannotSay,
+        sentence: fault?.sentence ?? [
+          messages.reMeasure({ readingName: readingName(`${side}.gap`) }),
+        ],
+      }),
+    ],
   };
 }
 
@@ -175,9 +188,11 @@ function classList(classes: readonly number[]): Sentence {
   const least = classes[0] as number;
   const greatest = classes.at(-1) as number;
   return least === greatest
-    ? sentenceOf(messages.only, { least: { kind: "stiffnessClass", value: least } })
-    : sentenceOf(messages.to, {
-        least: { kind: "stiffnessClass", value: least },
-        greatest: { kind: "stiffnessClass", value: greatest },
-      });
+    ? [messages.only({ least: { kind: "stiffnessClass", value: least } })]
+    : [
+        messages.to({
+          least: { kind: "stiffnessClass", value: least },
+          greatest: { kind: "stiffnessClass", value: greatest },
+        }),
+      ];
 }

@@ -3,7 +3,7 @@ import { travelBudget } from "../budget/travelBudget.ts";
 import type { Fitment, Interval, LimitKind, Side, Stop } from "../fitment.ts";
 import { type Outcome, succeed } from "../outcome.ts";
 import { limitTouches } from "../readingNames.ts";
-import { capital, length, type Sentence, sentenceOf } from "../sentence.ts";
+import { capital, length, type Sentence } from "../sentence.ts";
 import { drawCorners } from "../uncertainty/cornerDraws.ts";
 import { SharedDraws } from "../uncertainty/sharedDraws.ts";
 
@@ -87,29 +87,28 @@ export function withoutCurveSentences(corner: TravelWithoutCurve): readonly Sent
   const range: Sentence =
     contactRangeMm === null
       ? []
-      : sentenceOf(messages.n95To, {
-          contactRangeMm: length(contactRangeMm[0]),
-          contactRangeMm2: length(contactRangeMm[1]),
-        });
+      : [
+          messages.n95To({
+            contactRangeMm: length(contactRangeMm[0]),
+            contactRangeMm2: length(contactRangeMm[1]),
+          }),
+        ];
   const contact: Sentence =
     gapMm < 0
-      ? sentenceOf(messages.stopIsPressedBy, { gapMm: length(-gapMm) })
-      : sentenceOf(messages.stopTouchesAfterOfWheel, { contactMm: length(contactMm), range });
+      ? [messages.stopIsPressedBy({ gapMm: length(-gapMm) })]
+      : [messages.stopTouchesAfterOfWheel({ contactMm: length(contactMm), range })];
   if (limit === null) {
     return [contact, [messages.noClearanceWasMeasuredSo]];
   }
   const touches = capital(limitTouches[limit.kind]);
   if (corner.neverMet) {
-    return [
-      contact,
-      sentenceOf(messages.firstAfterStopIs, { touches, travelMm: length(limit.travelMm) }),
-    ];
+    return [contact, [messages.firstAfterStopIs({ touches, travelMm: length(limit.travelMm) })]];
   }
   return [
     contact,
-    sentenceOf(messages.after, { touches, travelMm: length(limit.travelMm) }),
+    [messages.after({ touches, travelMm: length(limit.travelMm) })],
     limit.compressionMm > 0
-      ? sentenceOf(messages.stopFitsThisTravel, { compressionMm: length(limit.compressionMm) })
+      ? [messages.stopFitsThisTravel({ compressionMm: length(limit.compressionMm) })]
       : [messages.noCompressionOfStop],
   ];
 }

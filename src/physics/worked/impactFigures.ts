@@ -6,7 +6,6 @@ import { peakFormulas } from "../impact/impactPeaks.ts";
 import { roadFormulas, startFormulas, timeOver, touchDownSpeed } from "../impact/roadProfile.ts";
 import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import type { QuantityKind } from "../sentence.ts";
-import { sentenceOf } from "../sentence.ts";
 import { standardGravity } from "../standardGravity.ts";
 import { simulatedStops } from "../stop/beyondTest.ts";
 import {
@@ -184,7 +183,7 @@ function staticCheck(
     return [
       told(
         staticFormulas.force,
-        sentenceOf(messages.staticCurveAt, { mm: mm(depth) }),
+        [messages.staticCurveAt({ mm: mm(depth) })],
         quantity("force", curve.force(depth)),
       ),
     ];
@@ -193,7 +192,7 @@ function staticCheck(
     return [
       told(
         staticFormulas.energy,
-        sentenceOf(messages.staticCurveFrom0, { mm: mm(depth) }),
+        [messages.staticCurveFrom0({ mm: mm(depth) })],
         quantity("energy", curve.energy(depth) / 1000),
       ),
     ];

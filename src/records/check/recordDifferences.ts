@@ -1,6 +1,5 @@
 import type { ReadingId } from "../../physics/readings/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
-import { sentenceOf } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import * as messages from "../../words/compiled/records/check.ts";
 import { adviceSentence } from "../review/adviceWords.ts";
@@ -28,11 +27,13 @@ const toldElsewhere = new Set([
 
 function readingSentence(id: ReadingId, reading: TypedReading): Sentence {
   const kind = quantityKindOf(id);
-  return sentenceOf(messages.once, {
-    meanOf: { kind, value: meanOf(reading) },
-    tol: { kind, value: reading.tol },
-    values: reading.values.length,
-  });
+  return [
+    messages.once({
+      meanOf: { kind, value: meanOf(reading) },
+      tol: { kind, value: reading.tol },
+      values: reading.values.length,
+    }),
+  ];
 }
 
 function fieldsOf(value: unknown, path: string, found: Map<string, string>): void {

@@ -1,7 +1,6 @@
 import type { LimitKind } from "../../physics/fitment.ts";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import type { ReadingId } from "../../physics/readings/index.ts";
-import { sentenceOf } from "../../physics/sentence.ts";
 import * as messages from "../../words/compiled/records/entry.ts";
 import type { TypedReading } from "../check/checkRecord.ts";
 import { recordBounds } from "../check/recordFormat.ts";
@@ -98,11 +97,7 @@ export function readTolerance(
   }
   const parsed = parseText(entry.tol, kind, entry.unit, "zeroOrMore");
   if (!parsed.ok) {
-    return fail(
-      parsed.fault.code,
-      sentenceOf(messages.the, { sentence: parsed.fault.sentence }),
-      id,
-    );
+    return fail(parsed.fault.code, [messages.the({ sentence: parsed.fault.sentence })], id);
   }
   if (parsed.value.value < 0) return fail("toleranceNegative", [messages.cannotBeBelow0], id);
   return succeed(parsed.value.value);

@@ -5,7 +5,6 @@ import {
   withoutSide,
 } from "../../physics/readings/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
-import { sentenceOf } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import * as messages from "../../words/compiled/records/filling.ts";
 import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
@@ -145,18 +144,18 @@ export function packRemark(
   if (!isGeometryReadingName(name)) {
     return {
       tone: "info",
-      sentence: sentenceOf(messages.partsLibraryAtStandard, { usual: { kind, value: usual } }),
+      sentence: [messages.partsLibraryAtStandard({ usual: { kind, value: usual } })],
     };
   }
   const far = angle ? farDegrees : farShare * usual;
   if (reading && Math.abs(meanOf(reading) - usual) > Math.max(far, reference.tol + reading.tol)) {
     return {
       tone: "unsure",
-      sentence: sentenceOf(messages.partsLibraryHasHere, { usual: { kind, value: usual } }),
+      sentence: [messages.partsLibraryHasHere({ usual: { kind, value: usual } })],
     };
   }
   return {
     tone: "info",
-    sentence: sentenceOf(messages.partsLibrary2, { usual: { kind, value: usual } }),
+    sentence: [messages.partsLibrary2({ usual: { kind, value: usual } })],
   };
 }

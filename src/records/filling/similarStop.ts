@@ -1,5 +1,6 @@
-import { inModelUnits, length } from "../../physics/sentence.ts";
+import { length } from "../../physics/sentence.ts";
 import { mean } from "../../physics/uncertainty/index.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/records/filling.ts";
 import type { CheckStop } from "../check/checkRecord.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";

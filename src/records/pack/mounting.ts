@@ -1,6 +1,6 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
+import { quantityText } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/records/pack.ts";
-import { quantityText } from "../entry/quantityText.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import { threadText } from "./thread.ts";
 

@@ -1,5 +1,5 @@
-import { isKnownSentence } from "../../physics/sentence.ts";
-import { sentenceText } from "../entry/quantityText.ts";
+import { isKnownSentence } from "../../saying/modelUnits.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import type { PackTest } from "./pack.ts";
 

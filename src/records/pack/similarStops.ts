@@ -1,8 +1,8 @@
 import { secantRate, stopCurve } from "../../physics/stop/index.ts";
 import { mean } from "../../physics/uncertainty/index.ts";
+import { quantityText } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/records/pack.ts";
 import type { CheckStop } from "../check/checkRecord.ts";
-import { quantityText } from "../entry/quantityText.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import { type Mountable, type Mounted, mountable } from "./mounting.ts";
 import { isOffered, type Pack, type PackStop } from "./pack.ts";

@@ -5,8 +5,8 @@ import {
   stopCurve,
 } from "../../physics/stop/index.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
+import { quantityText } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/records/pack.ts";
-import { quantityText } from "../entry/quantityText.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import { mountingText } from "./mounting.ts";
 import { isOffered, type PackStop } from "./pack.ts";

@@ -1,4 +1,4 @@
-import { inModelUnits } from "../../physics/sentence.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/records/packTables.ts";
 import { type Maker, makerCode, type Pack, packFormat, packVersion } from "../pack/pack.ts";
 import { readPackValue } from "../pack/readPack.ts";

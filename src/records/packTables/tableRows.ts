@@ -1,5 +1,5 @@
 import Papa from "papaparse";
-import { inModelUnits } from "../../physics/sentence.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/records/packTables.ts";
 import { parseText } from "../entry/entry.ts";
 import { type AllowedSign, parseNumber } from "../entry/lengthEntry.ts";

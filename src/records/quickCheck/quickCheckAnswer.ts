@@ -3,14 +3,7 @@ import type { FieldPath } from "../../physics/outcome.ts";
 import { leastStopHeightMm } from "../../physics/prescription/index.ts";
 import { limitTouches, readingName } from "../../physics/readingNames.ts";
 import { limitOf, parseReadingId } from "../../physics/readings/index.ts";
-import {
-  capital,
-  length,
-  margin,
-  marginRange,
-  type Sentence,
-  sentenceOf,
-} from "../../physics/sentence.ts";
+import { capital, length, margin, marginRange, type Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import { sureEnough, unlikelyEnough } from "../../physics/verdict/index.ts";
 import * as messages from "../../words/compiled/records/quickCheck.ts";
@@ -93,7 +86,7 @@ function notMeasured(
   if (liftMm < leastLiftMm || measured.includes("clearance") || place === undefined) return null;
   return {
     reading: `${side}.limits.${Math.max(0, place)}`,
-    sentence: sentenceOf(messages.itStandsHigherThan, { liftMm: length(liftMm) }),
+    sentence: [messages.itStandsHigherThan({ liftMm: length(liftMm) })],
   };
 }
 
@@ -194,11 +187,11 @@ function firstReasons(
   const short: Sentence =
     range === null || range[1] > 0
       ? between
-      : sentenceOf(messages.n95To, { range: length(-range[1]), range2: length(-range[0]) });
+      : [messages.n95To({ range: length(-range[1]), range2: length(-range[0]) })];
   if (answer === "cantTell") {
     return [
       [messages.withinOfReadingsStop({ touches })],
-      sentenceOf(messages.readingsSay, { margin: margin(reserveMm), between }),
+      [messages.readingsSay({ margin: margin(reserveMm), between })],
     ];
   }
   if (neverMet(corner)) {
@@ -206,17 +199,21 @@ function firstReasons(
   }
   const compressed: Sentence =
     reserveMm >= 0
-      ? sentenceOf(messages.stopIsFullyCompressed, {
-          reserveMm: length(reserveMm),
-          touches,
-          between,
-          answer,
-        })
-      : sentenceOf(messages.ofWheelTravelBefore, {
-          touches: capital(touches),
-          reserveMm: length(-reserveMm),
-          short,
-        });
+      ? [
+          messages.stopIsFullyCompressed({
+            reserveMm: length(reserveMm),
+            touches,
+            between,
+            answer,
+          }),
+        ]
+      : [
+          messages.ofWheelTravelBefore({
+            touches: capital(touches),
+            reserveMm: length(-reserveMm),
+            short,
+          }),
+        ];
   return [compressed];
 }
 
@@ -232,11 +229,13 @@ function heightReasons(
     const [least, greatest] = intervals.tallerMm;
     why.push(
       answer === "yes"
-        ? sentenceOf(messages.itNeedsMoreHeight, {
-            tallerMm: length(tallerMm),
-            least: length(least),
-            greatest: length(greatest),
-          })
+        ? [
+            messages.itNeedsMoreHeight({
+              tallerMm: length(tallerMm),
+              least: length(least),
+              greatest: length(greatest),
+            }),
+          ]
         : sameShape(least, greatest),
     );
   }
@@ -245,43 +244,44 @@ function heightReasons(
   if (most === null) return [...why, unknownEarly];
   const touches: Sentence =
     most <= gapMm ? [messages.beforeItTouchesToo] : [messages.beforeItTouchesWith];
-  return [
-    ...why,
-    sentenceOf(messages.itMayBeTaller, { most: length(Math.min(most, gapMm)), touches }),
-  ];
+  return [...why, [messages.itMayBeTaller({ most: length(Math.min(most, gapMm)), touches })]];
 }
 
 /** By how much a stop of the same build is too short, at least and at most; below 0 it is tall enough. */
 function sameShape(least: number, greatest: number): Sentence {
   const stop = messages.stopOfSameShape;
   if (least >= 0) {
-    return sentenceOf(messages.isToTooShort, {
-      stop,
-      least: length(least),
-      greatest: length(greatest),
-    });
+    return [
+      messages.isToTooShort({
+        stop,
+        least: length(least),
+        greatest: length(greatest),
+      }),
+    ];
   }
   return greatest > 0
-    ? sentenceOf(messages.mayBeTooShort, {
-        stop,
-        greatest: length(greatest),
-        margin: margin(-least),
-      })
-    : sentenceOf(messages.hasTo95, { stop, greatest: length(-greatest), margin: margin(-least) });
+    ? [
+        messages.mayBeTooShort({
+          stop,
+          greatest: length(greatest),
+          margin: margin(-least),
+        }),
+      ]
+    : [messages.hasTo95({ stop, greatest: length(-greatest), margin: margin(-least) })];
 }
 
 /** Why no height fits: the road, or the gap itself. */
 function tooTall({ stop }: CheckRecord, gapMm: number, most: number | null): Sentence {
   const alone = messages.soHeightAloneDoes;
   if (most === null || gapMm < most) {
-    return sentenceOf(messages.butGapIsOnly, { gapMm: length(gapMm), alone });
+    return [messages.butGapIsOnly({ gapMm: length(gapMm), alone })];
   }
   if (most > 0) {
-    return sentenceOf(messages.butMoreThanMore, { most: length(most), alone });
+    return [messages.butMoreThanMore({ most: length(most), alone })];
   }
   const early = messages.butItTouchesToo;
   return -most <= meanOf(stop.freeHeight) - leastStopHeightMm
-    ? sentenceOf(messages.wouldHaveToBe, { early, most: length(-most), alone })
+    ? [messages.wouldHaveToBe({ early, most: length(-most), alone })]
     : [messages.noStopIsShort({ early, alone })];
 }
 
@@ -316,18 +316,22 @@ function settling(
     const reading = most?.reading ?? `${side}.gap`;
     return {
       reading,
-      sentence: sentenceOf(messages.carryOnAsFull, {
-        nameOf: nameOf(record, reading),
-        share: { kind: "share", value: most?.share ?? 1 },
-      }),
+      sentence: [
+        messages.carryOnAsFull({
+          nameOf: nameOf(record, reading),
+          share: { kind: "share", value: most?.share ?? 1 },
+        }),
+      ],
     };
   }
   return {
     reading: own.reading,
-    sentence: sentenceOf(messages.measureAsCloselyAs, {
-      nameOf: nameOf(record, own.reading),
-      share: { kind: "share", value: own.share },
-    }),
+    sentence: [
+      messages.measureAsCloselyAs({
+        nameOf: nameOf(record, own.reading),
+        share: { kind: "share", value: own.share },
+      }),
+    ],
   };
 }
 

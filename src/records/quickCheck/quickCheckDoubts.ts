@@ -1,6 +1,6 @@
 import { layoutAtHeight } from "../../physics/kinematics/index.ts";
 import type { ReadingId } from "../../physics/readings/index.ts";
-import { length, type Sentence, sentenceOf } from "../../physics/sentence.ts";
+import { length, type Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import * as messages from "../../words/compiled/records/quickCheck.ts";
 import type { TypedReading } from "../check/checkRecord.ts";
@@ -26,7 +26,7 @@ export function groundToArch(platform: Platform, { rideHeight }: Heights): Doubt
   if (above < wheelRadius[0] || above > wheelRadius[1]) return null;
   return {
     reading: "left.rideHeight",
-    sentence: sentenceOf(messages.thisIsFarAbove, { meanOf: length(meanOf(platform.rideHeight)) }),
+    sentence: [messages.thisIsFarAbove({ meanOf: length(meanOf(platform.rideHeight)) })],
   };
 }
 
@@ -90,11 +90,13 @@ function slipOf(
 ): DoubtedReading {
   return {
     reading,
-    sentence: sentenceOf(messages.byOtherReadingsThis, {
-      name,
-      expectedMm: length(expectedMm),
-      meanOf: length(meanOf(typed)),
-    }),
+    sentence: [
+      messages.byOtherReadingsThis({
+        name,
+        expectedMm: length(expectedMm),
+        meanOf: length(meanOf(typed)),
+      }),
+    ],
   };
 }
 
@@ -110,6 +112,6 @@ export function bodyLift(platform: Platform, { rideHeight, gap }: Heights): Doub
   if (opened > 0.3 * raised.value.openedMm) return null;
   return {
     reading: "left.gap",
-    sentence: sentenceOf(messages.itStandsHigherBut, { raisedMm: length(raisedMm) }),
+    sentence: [messages.itStandsHigherBut({ raisedMm: length(raisedMm) })],
   };
 }

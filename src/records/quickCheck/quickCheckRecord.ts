@@ -2,14 +2,9 @@ import type { LayoutKind, LimitKind, Reading, Ride, Use } from "../../physics/fi
 import { layoutAtHeight } from "../../physics/kinematics/index.ts";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import { layoutRegistry } from "../../physics/readings/index.ts";
-import {
-  capital,
-  inModelUnits,
-  length,
-  type Sentence,
-  sentenceOf,
-} from "../../physics/sentence.ts";
+import { capital, length, type Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/records/quickCheck.ts";
 import type {
   CheckLayout,
@@ -179,12 +174,12 @@ function standingOf(
     return { raisedMm: 0, tol: 0 };
   }
   const raisedMm = meanOf(rideHeight) - meanOf(platform.rideHeight);
-  assumed.push(
-    sentenceOf(messages.itStandsLower, {
+  assumed.push([
+    messages.itStandsLower({
       raisedMm: length(Math.abs(raisedMm)),
       isRaisedMm: raisedMm < 0,
     }),
-  );
+  ]);
   return { raisedMm, tol: Math.hypot(rideHeight.tol, platform.rideHeight.tol) };
 }
 
@@ -209,13 +204,13 @@ function fittedStop(
     return { ...known, freeHeight: measured };
   }
   const growth = height / usualHeight;
-  assumed.push(
-    sentenceOf(messages.stopIsTaller, {
+  assumed.push([
+    messages.stopIsTaller({
       height: length(Math.abs(height - usualHeight)),
       hasHeight: height > usualHeight,
       words,
     }),
-  );
+  ]);
   // What tests at speed found holds for the tested stop alone.
   const {
     restLoss: _loss,
@@ -263,7 +258,7 @@ function gapOf(
   if (meanOf(gap) <= 0) {
     return fail("gapNotBelievable", [messages.byTheseReadingsStop]);
   }
-  assumed.push(sentenceOf(messages.gapWasNotMeasured, { meanOf: length(meanOf(gap)) }));
+  assumed.push([messages.gapWasNotMeasured({ meanOf: length(meanOf(gap)) })]);
   return succeed(gap);
 }
 
@@ -302,13 +297,13 @@ function limitsOf(
       ]);
     }
     limits.push({ ...limit, reading });
-    assumed.push(
-      sentenceOf(messages.isLibrarysAtThis, {
+    assumed.push([
+      messages.isLibrarysAtThis({
         kind: capital(limitWords[limit.kind]),
         meanOf: length(meanOf(reading)),
         kind2: limit.kind,
       }),
-    );
+    ]);
   }
   if (clearance === undefined) return succeed(limits);
   const usual = platform.limits.find(({ kind }) => kind === clearance.kind);
@@ -339,7 +334,7 @@ function rideOf(
   const { label, perCornerKg } = usualPayload(payload);
   const { value, tol } = perCornerKg[axle];
   const how = messages.usualForCommonPractice({ label: label.toLowerCase() });
-  assumed.push(sentenceOf(messages.isTakenAsMore, { label, value: { kind: "mass", value } }));
+  assumed.push([messages.isTakenAsMore({ label, value: { kind: "mass", value } })]);
   const fromPack = Object.fromEntries(
     Object.entries(ride)
       .filter(([, quantity]) => typeof quantity === "number")

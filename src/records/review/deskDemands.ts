@@ -1,6 +1,6 @@
 import type { DesignEvent, UseRules } from "../../physics/fitment.ts";
 import { rulesOf } from "../../physics/road/index.ts";
-import { length, type Quantity, type Sentence, sentenceOf } from "../../physics/sentence.ts";
+import { length, type Quantity, type Sentence } from "../../physics/sentence.ts";
 import * as messages from "../../words/compiled/records/review.ts";
 import type { CheckRecord } from "../check/checkRecord.ts";
 import type { PackPlatforms } from "../pack/pack.ts";
@@ -32,13 +32,15 @@ function roadSpeed(value: number): Quantity {
 
 function eventWords(event: DesignEvent): Sentence {
   if (event.kind === "landing")
-    return sentenceOf(messages.landingOf, { heightM: length(1000 * event.heightM) });
-  return sentenceOf(messages.obstacleOf, {
-    kind: event.kind,
-    heightM: length(1000 * event.heightM),
-    lengthM: length(1000 * event.lengthM),
-    roadSpeed: roadSpeed(event.speedKmPerH),
-  });
+    return [messages.landingOf({ heightM: length(1000 * event.heightM) })];
+  return [
+    messages.obstacleOf({
+      kind: event.kind,
+      heightM: length(1000 * event.heightM),
+      lengthM: length(1000 * event.lengthM),
+      roadSpeed: roadSpeed(event.speedKmPerH),
+    }),
+  ];
 }
 
 function eventsWords(events: readonly DesignEvent[]): Sentence {

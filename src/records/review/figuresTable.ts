@@ -16,8 +16,8 @@ import {
   type ValueKind,
   type ValueName,
 } from "../../physics/readings/index.ts";
-import { inModelUnits } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/records/review.ts";
 import type {
   CheckLimit,

@@ -1,5 +1,5 @@
 import type { ReadingId } from "../../physics/readings/index.ts";
-import { capital, type QuantityKind, sentenceOf } from "../../physics/sentence.ts";
+import { capital, type QuantityKind } from "../../physics/sentence.ts";
 import * as messages from "../../words/compiled/records/review.ts";
 import type { CheckRecord, TypedReading } from "../check/checkRecord.ts";
 import { parseText } from "../entry/entry.ts";
@@ -40,11 +40,13 @@ function ofOneReading(named: NamedReading, quantityKind: QuantityKindOf): OddRea
     odd.push({
       reading: id,
       kind: "typed",
-      sentence: sentenceOf(messages.forWasTypedBut, {
-        name,
-        text: cleanName(typed.text, 30),
-        typed: { kind: quantityKind(id), value: typed.value },
-      }),
+      sentence: [
+        messages.forWasTypedBut({
+          name,
+          text: cleanName(typed.text, 30),
+          typed: { kind: quantityKind(id), value: typed.value },
+        }),
+      ],
     });
   }
   if (reading.tol === 0 && isMeasured(reading)) {
@@ -79,7 +81,7 @@ export function oddClaims(
     odd.push({
       reading: `rules.${name}`,
       kind: "demand",
-      sentence: sentenceOf(messages.checksOwnJudgedHere, { words, theirs, ours }),
+      sentence: [messages.checksOwnJudgedHere({ words, theirs, ours })],
     });
   }
   if (Date.parse(record.createdAt) > now.getTime()) {

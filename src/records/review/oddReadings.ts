@@ -8,7 +8,7 @@ import {
   sideOf,
   withoutSide,
 } from "../../physics/readings/index.ts";
-import { capital, type Quantity, type QuantityKind, sentenceOf } from "../../physics/sentence.ts";
+import { capital, type Quantity, type QuantityKind } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import { believableRatio } from "../../physics/verdict/index.ts";
 import * as messages from "../../words/compiled/records/review.ts";
@@ -91,21 +91,25 @@ function ofOneReading({ id, name, reading }: NamedReading, record: CheckRecord):
         ? {
             reading: id,
             kind: "outOfRange",
-            sentence: sentenceOf(messages.liesOutsideWhatIs, {
-              name: capital(name),
-              quantity: quantity(id, mean),
-              quantity2: quantity(id, believable[0]),
-              quantity3: quantity(id, believable[1]),
-            }),
+            sentence: [
+              messages.liesOutsideWhatIs({
+                name: capital(name),
+                quantity: quantity(id, mean),
+                quantity2: quantity(id, believable[0]),
+                quantity3: quantity(id, believable[1]),
+              }),
+            ],
           }
         : {
             reading: id,
             kind: "unitSlip",
-            sentence: sentenceOf(messages.fitsOnlyIfInches, {
-              name: capital(name),
-              quantity: quantity(id, mean),
-              quantity2: quantity(id, slip),
-            }),
+            sentence: [
+              messages.fitsOnlyIfInches({
+                name: capital(name),
+                quantity: quantity(id, mean),
+                quantity2: quantity(id, slip),
+              }),
+            ],
           },
     );
   }
@@ -114,11 +118,13 @@ function ofOneReading({ id, name, reading }: NamedReading, record: CheckRecord):
     odd.push({
       reading: id,
       kind: "scatter",
-      sentence: sentenceOf(messages.repeatsOfDifferBy, {
-        name,
-        quantity: quantity(id, spread),
-        quantity2: quantity(id, reading.tol),
-      }),
+      sentence: [
+        messages.repeatsOfDifferBy({
+          name,
+          quantity: quantity(id, spread),
+          quantity2: quantity(id, reading.tol),
+        }),
+      ],
     });
   }
   return odd;
@@ -143,10 +149,12 @@ function ratioOddities(record: CheckRecord): OddReading[] {
       odd.push({
         reading: own,
         kind: "ratio",
-        sentence: sentenceOf(messages.onLeverRatioComes, {
-          side: corner.side,
-          ratio: { kind: "ratio", value: ratio.value },
-        }),
+        sentence: [
+          messages.onLeverRatioComes({
+            side: corner.side,
+            ratio: { kind: "ratio", value: ratio.value },
+          }),
+        ],
       });
     }
   }
@@ -176,11 +184,13 @@ function leftRight(record: CheckRecord, named: readonly NamedReading[]): OddRead
     odd.push({
       reading: a > b ? id : right.id,
       kind: "leftRight",
-      sentence: sentenceOf(messages.leftAndRightDiffer, {
-        entryName: entryName(withoutSide(id), limitIn(record, id)?.kind),
-        quantity: quantity(id, a),
-        quantity2: quantity(id, b),
-      }),
+      sentence: [
+        messages.leftAndRightDiffer({
+          entryName: entryName(withoutSide(id), limitIn(record, id)?.kind),
+          quantity: quantity(id, a),
+          quantity2: quantity(id, b),
+        }),
+      ],
     });
   }
   return odd;
@@ -225,12 +235,14 @@ function againstPack(
     odd.push({
       reading: id,
       kind: "reference",
-      sentence: sentenceOf(messages.isPartsLibraryHas, {
-        name: capital(name),
-        quantity: quantity(id, meanOf(reading)),
-        quantity2: quantity(id, usual),
-        label: platform.label,
-      }),
+      sentence: [
+        messages.isPartsLibraryHas({
+          name: capital(name),
+          quantity: quantity(id, meanOf(reading)),
+          quantity2: quantity(id, usual),
+          label: platform.label,
+        }),
+      ],
     });
   }
   return odd;
@@ -247,11 +259,13 @@ function gapsTooLarge(record: CheckRecord): OddReading[] {
     odd.push({
       reading: `${corner.side}.gap`,
       kind: "gapTooLarge",
-      sentence: sentenceOf(messages.gapIsLargerThan, {
-        side: corner.side,
-        gap: { kind: "length", value: gap },
-        least: { kind: "length", value: least },
-      }),
+      sentence: [
+        messages.gapIsLargerThan({
+          side: corner.side,
+          gap: { kind: "length", value: gap },
+          least: { kind: "length", value: least },
+        }),
+      ],
     });
   }
   return odd;

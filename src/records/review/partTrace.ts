@@ -1,6 +1,6 @@
+import { withPlainSpaces } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/records/review.ts";
 import type { Advice, CheckRecord, Fitted } from "../check/checkRecord.ts";
-import { withPlainSpaces } from "../entry/quantityText.ts";
 import type { Pack } from "../pack/pack.ts";
 import { plainNumber, stopOfPart } from "../pack/packCandidates.ts";
 import { adviceWords } from "./adviceWords.ts";

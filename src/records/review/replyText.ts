@@ -2,14 +2,10 @@ import type { State } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/readings/index.ts";
 import { capital, type Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
+import { quantityText, withPlainSpaces } from "../../saying/quantityText.ts";
+import { sentenceText, withoutRanges } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/records/review.ts";
 import type { CheckRecord, TypedReading } from "../check/checkRecord.ts";
-import {
-  quantityText,
-  sentenceText,
-  withoutRanges,
-  withPlainSpaces,
-} from "../entry/quantityText.ts";
 import { sourceOf } from "../entry/readingSource.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import { quantityKindOf } from "./oddReadings.ts";

@@ -1,5 +1,4 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
-import { sentenceOf } from "../../physics/sentence.ts";
 import { analyseRows, analyseTimed, type TestAnalysis } from "../../physics/stopTests/index.ts";
 import * as messages from "../../words/compiled/records/testRows.ts";
 import { oddities, speedOddity } from "./oddities.ts";
@@ -53,10 +52,12 @@ export function analyseTests(
   if (first === undefined) return succeed(good);
   const told = {
     code: "testsNotUsable" as const,
-    sentence: sentenceOf(messages.ofTestsInThis, {
-      faults: { kind: "count" as const, value: faults.length },
-      sentence: first.sentence,
-    }),
+    sentence: [
+      messages.ofTestsInThis({
+        faults: { kind: "count" as const, value: faults.length },
+        sentence: first.sentence,
+      }),
+    ],
   };
   return succeed(
     good.map(({ file, analysis }) => ({

@@ -1,5 +1,4 @@
 import type { Sentence } from "../../physics/sentence.ts";
-import { sentenceOf } from "../../physics/sentence.ts";
 import { curveThrough, type Remark, type TestAnalysis } from "../../physics/stopTests/index.ts";
 import * as messages from "../../words/compiled/records/testRows.ts";
 import { toModel } from "../entry/units.ts";
@@ -68,7 +67,7 @@ export function speedOddity({ test, speedMmPerS }: ReadTest): readonly Remark[] 
     {
       code: "speedOdd",
       asks: true,
-      sentence: sentenceOf(messages.byDepthOverTime, { times: timesText(ratio) }),
+      sentence: [messages.byDepthOverTime({ times: timesText(ratio) })],
     },
   ];
 }
@@ -76,8 +75,8 @@ export function speedOddity({ test, speedMmPerS }: ReadTest): readonly Remark[] 
 /** "24 times", "17 % of". */
 function timesText(ratio: number): Sentence {
   return ratio > 1
-    ? sentenceOf(messages.times, { ratio: { kind: "count", value: ratio } })
-    : sentenceOf(messages.ofWord, { ratio: { kind: "share", value: ratio } });
+    ? [messages.times({ ratio: { kind: "count", value: ratio } })]
+    : [messages.ofWord({ ratio: { kind: "share", value: ratio } })];
 }
 
 function depthOdd(depthMm: number, heightMm: number | null): Remark {
@@ -86,11 +85,13 @@ function depthOdd(depthMm: number, heightMm: number | null): Remark {
     asks: true,
     sentence:
       heightMm === null
-        ? sentenceOf(messages.testGoesDeepDeeper, { depthMm: { kind: "length", value: depthMm } })
-        : sentenceOf(messages.testGoesDeepBut, {
-            depthMm: { kind: "length", value: depthMm },
-            heightMm: { kind: "length", value: heightMm },
-          }),
+        ? [messages.testGoesDeepDeeper({ depthMm: { kind: "length", value: depthMm } })]
+        : [
+            messages.testGoesDeepBut({
+              depthMm: { kind: "length", value: depthMm },
+              heightMm: { kind: "length", value: heightMm },
+            }),
+          ],
   };
 }
 
@@ -98,11 +99,13 @@ function speedUnlikely(speed: number): Remark {
   return {
     code: "speedUnlikely",
     asks: true,
-    sentence: sentenceOf(messages.fastestRowsMoveAt, {
-      speed: { kind: "speed", value: speed },
-      slowestTest: { kind: "speed", value: slowestTest },
-      fastestTest: { kind: "speed", value: fastestTest },
-    }),
+    sentence: [
+      messages.fastestRowsMoveAt({
+        speed: { kind: "speed", value: speed },
+        slowestTest: { kind: "speed", value: slowestTest },
+        fastestTest: { kind: "speed", value: fastestTest },
+      }),
+    ],
   };
 }
 
@@ -110,11 +113,13 @@ function stiffnessOdd(rate: number): Remark {
   return {
     code: "stiffnessOdd",
     asks: true,
-    sentence: sentenceOf(messages.byThisFileStop, {
-      rate: { kind: "rate", value: rate },
-      softest: { kind: "rate", value: softest },
-      stiffest: { kind: "rate", value: stiffest },
-    }),
+    sentence: [
+      messages.byThisFileStop({
+        rate: { kind: "rate", value: rate },
+        softest: { kind: "rate", value: softest },
+        stiffest: { kind: "rate", value: stiffest },
+      }),
+    ],
   };
 }
 
@@ -122,6 +127,6 @@ function curveOdd(ratio: number): Remark {
   return {
     code: "curveOdd",
     asks: true,
-    sentence: sentenceOf(messages.forcesAreThoseStop, { times: timesText(ratio) }),
+    sentence: [messages.forcesAreThoseStop({ times: timesText(ratio) })],
   };
 }

@@ -1,5 +1,4 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
-import { sentenceOf } from "../../physics/sentence.ts";
 import type { Remark } from "../../physics/stopTests/index.ts";
 import * as messages from "../../words/compiled/records/testRows.ts";
 import type { ColumnsFound } from "./columns.ts";
@@ -78,13 +77,12 @@ export class PartReader {
   ): Outcome<ReadTest> {
     const all = this.rows + this.leftOut;
     if (this.rows === 0 || this.leftOut > mostLeftOut * all) {
-      return fail(
-        "tooManyUnreadable",
-        sentenceOf(messages.ofRowsHaveNo, {
+      return fail("tooManyUnreadable", [
+        messages.ofRowsHaveNo({
           leftOut: { kind: "count", value: this.leftOut },
           all: { kind: "count", value: all },
         }),
-      );
+      ]);
     }
     const file: TestFileFacts = {
       name,
@@ -123,10 +121,12 @@ export class PartReader {
 function leftOutRemark(count: number): Remark {
   return {
     code: "rowsLeftOut",
-    sentence: sentenceOf(messages.rowWithoutNumberIn, {
-      count: { kind: "count", value: count },
-      count2: count,
-    }),
+    sentence: [
+      messages.rowWithoutNumberIn({
+        count: { kind: "count", value: count },
+        count2: count,
+      }),
+    ],
   };
 }
 
@@ -134,10 +134,12 @@ function partsRemark(part: { readonly index: number; readonly of: number }, titl
   return {
     code: "partsOfFile",
     asks: true,
-    sentence: sentenceOf(messages.thisFileHoldsTests, {
-      of: { kind: "count", value: part.of },
-      index: { kind: "count", value: part.index + 1 },
-      title: title === "" ? "." : `, “${title}”.`,
-    }),
+    sentence: [
+      messages.thisFileHoldsTests({
+        of: { kind: "count", value: part.of },
+        index: { kind: "count", value: part.index + 1 },
+        title: title === "" ? "." : `, “${title}”.`,
+      }),
+    ],
   };
 }

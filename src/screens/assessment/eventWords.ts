@@ -1,6 +1,6 @@
 import type { DesignEvent } from "../../physics/fitment.ts";
-import { quantityText, unbroken } from "../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
+import { quantityText, unbroken } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/screens/assessment.ts";
 
 /** "Landing from 100 mm", "Obstacle 4 in × 79 in at 25 mph". */

@@ -4,7 +4,7 @@ import { recordBounds } from "../../records/check/recordFormat.ts";
 import { changeRecord } from "../../records/check/storedCheck.ts";
 import { withoutSheet } from "../../records/check/withoutSheet.ts";
 import { withField } from "../../records/entry/entryPath.ts";
-import { sentenceText } from "../../records/entry/quantityText.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/check.ts";
 import { stepHref } from "../addresses.ts";
 import { saveCheckFile } from "../checkFile.ts";

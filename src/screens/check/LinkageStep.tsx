@@ -1,7 +1,7 @@
-import { quantityText } from "../../records/entry/quantityText.ts";
 import { wantsLinkage } from "../../records/filling/askedGeometry.ts";
 import { withChoice } from "../../records/filling/choice.ts";
 import { wheelTravelMargins } from "../../records/filling/linkageGain.ts";
+import { quantityText } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/screens/check.ts";
 import { filled } from "../filled.ts";
 import type { StepProps } from "../guide/stepProps.ts";

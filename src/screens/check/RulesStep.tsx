@@ -1,7 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import type { DesignEvent, RoadClass } from "../../physics/fitment.ts";
 import type { RuleValueName } from "../../physics/readings/index.ts";
-import { quantityText } from "../../records/entry/quantityText.ts";
 import { entryUnit } from "../../records/entry/readingCatalogue.ts";
 import { fromModel } from "../../records/entry/units.ts";
 import { chosen, withChoice } from "../../records/filling/choice.ts";
@@ -22,6 +21,7 @@ import {
   withUsualRules,
 } from "../../records/filling/rules.ts";
 import { same } from "../../records/pack/packDifferences.ts";
+import { quantityText } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/screens/check.ts";
 import { eventLengthText, eventWords, speedText } from "../assessment/eventWords.ts";
 import { filled } from "../filled.ts";

@@ -1,5 +1,5 @@
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
-import { sentenceText } from "../../records/entry/quantityText.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import type { KeepState } from "../../storage/keeper.ts";
 import * as messages from "../../words/compiled/screens/check.ts";
 import { saveCheckFile } from "../checkFile.ts";

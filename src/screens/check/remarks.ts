@@ -8,7 +8,6 @@ import {
   withoutSide,
 } from "../../physics/readings/index.ts";
 import type { Quantity, QuantityKind, Sentence } from "../../physics/sentence.ts";
-import { sentenceOf } from "../../physics/sentence.ts";
 import type { CheckLayout } from "../../records/check/checkRecord.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { type Entry, readEntry } from "../../records/entry/entry.ts";
@@ -56,21 +55,21 @@ function slip(value: number, unit: EntryUnit, known: ValueDefinition): Remark | 
   if (unit === "mm" && isWithin(value * mmPerInch, known.believable)) {
     return {
       tone: "unsure",
-      sentence: sentenceOf(messages.thatIsLessThan, { quantity: quantity("length", value) }),
+      sentence: [messages.thatIsLessThan({ quantity: quantity("length", value) })],
       fix: "in",
     };
   }
   if (unit === "in" && isWithin(value / mmPerInch, known.believable)) {
     return {
       tone: "unsure",
-      sentence: sentenceOf(messages.thatIsMoreThan, { quantity: quantity("length", value) }),
+      sentence: [messages.thatIsMoreThan({ quantity: quantity("length", value) })],
       fix: "mm",
     };
   }
   if (unit === "mm" && isWithin(value * mmPerCentimetre, known.believable)) {
     return {
       tone: "unsure",
-      sentence: sentenceOf(messages.thatIsLessThanIs, { quantity: quantity("length", value) }),
+      sentence: [messages.thatIsLessThanIs({ quantity: quantity("length", value) })],
     };
   }
   return null;
@@ -81,10 +80,12 @@ function outside(value: number, known: ValueDefinition): Remark | null {
   if (isWithin(value, known.believable)) return null;
   return {
     tone: "unsure",
-    sentence: sentenceOf(messages.usuallySeenHereTo, {
-      quantity: quantity(known.kind, least),
-      quantity2: quantity(known.kind, greatest),
-    }),
+    sentence: [
+      messages.usuallySeenHereTo({
+        quantity: quantity(known.kind, least),
+        quantity2: quantity(known.kind, greatest),
+      }),
+    ],
   };
 }
 
@@ -118,10 +119,12 @@ export function entryRemarks(stored: StoredCheck, id: ReadingId, entry: Entry): 
   if (!odd && values.length > 1 && tol > 0 && scatter > scatterFactor * tol) {
     remarks.push({
       tone: "unsure",
-      sentence: sentenceOf(messages.repeatsDifferByMore, {
-        quantity: quantity(known.kind, scatter),
-        quantity2: quantity(known.kind, tol),
-      }),
+      sentence: [
+        messages.repeatsDifferByMore({
+          quantity: quantity(known.kind, scatter),
+          quantity2: quantity(known.kind, tol),
+        }),
+      ],
     });
   }
   return remarks;
@@ -170,9 +173,9 @@ export function geometryRemark(stored: StoredCheck, id: ReadingId): Remark | nul
   if (!ratio.ok) return { tone: "unsure", sentence: ratio.fault.sentence };
   const quantityOfRatio: Quantity = { kind: "ratio", value: ratio.value };
   return isWithin(ratio.value, ratios)
-    ? { tone: "info", sentence: sentenceOf(messages.leverRatioSoFar, { quantityOfRatio }) }
+    ? { tone: "info", sentence: [messages.leverRatioSoFar({ quantityOfRatio })] }
     : {
         tone: "unsure",
-        sentence: sentenceOf(messages.theseReadingsMakeLever, { quantityOfRatio }),
+        sentence: [messages.theseReadingsMakeLever({ quantityOfRatio })],
       };
 }

@@ -1,6 +1,5 @@
 import { useCallback, useState } from "preact/hooks";
 import type { Outcome } from "../../physics/outcome.ts";
-import { inModelUnits } from "../../physics/sentence.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import {
   type FoundPart,
@@ -9,6 +8,7 @@ import {
   readPartCode,
 } from "../../records/pack/partCode.ts";
 import { stopInFull } from "../../records/pack/stopFacts.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import type { CodeReader } from "../../sharing/codeReader.ts";
 import * as messages from "../../words/compiled/screens/choosing.ts";
 import { Button } from "../parts/Button.tsx";

@@ -1,8 +1,8 @@
 import { capital } from "../../physics/sentence.ts";
-import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import type { OtherDemand } from "../../records/review/deskDemands.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 import { DeskTable } from "./DeskTable.tsx";
 

@@ -1,10 +1,10 @@
 import type { RefObject } from "preact";
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
-import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { DeskCheck } from "../../records/review/decision.ts";
 import { type DeskView, type SortKey, viewed, wholeView } from "../../records/review/deskList.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 import { checksHref } from "../addresses.ts";
 import { useDrop } from "../exchange/useDrop.ts";

@@ -1,6 +1,6 @@
-import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { cleanName } from "../../records/text/soundText.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 import { goTo } from "../addresses.ts";
 import { Button } from "../parts/Button.tsx";

@@ -1,9 +1,9 @@
 import { useMemo } from "preact/hooks";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
-import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import { packSince } from "../../records/pack/packSince.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import { Notice } from "../parts/Notice.tsx";
 
 /** What the check holds of a pack that the desk's pack has otherwise. */

@@ -1,8 +1,7 @@
 import { useRef, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
-import { inModelUnits, spacer } from "../../physics/sentence.ts";
+import { spacer } from "../../physics/sentence.ts";
 import { dateText } from "../../records/check/checkName.ts";
-import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import { partText } from "../../records/pack/stopFacts.ts";
@@ -19,6 +18,8 @@ import {
   traceLine,
   wantedPart,
 } from "../../records/review/partTrace.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
+import { quantityText } from "../../saying/quantityText.ts";
 import { saveFile } from "../../sharing/saveFile.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 import { PartEntry } from "../choosing/PartEntry.tsx";

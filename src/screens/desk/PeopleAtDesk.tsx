@@ -1,9 +1,8 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
 import type { ValueName } from "../../physics/readings/index.ts";
-import { capital, inModelUnits } from "../../physics/sentence.ts";
+import { capital } from "../../physics/sentence.ts";
 import type { TypedReading } from "../../records/check/checkRecord.ts";
-import { quantityText } from "../../records/entry/quantityText.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import { isToolId } from "../../records/entry/tools.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
@@ -15,6 +14,8 @@ import {
   leastPairs,
   measuredTolerances,
 } from "../../records/review/repeatability.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
+import { quantityText } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 import { readingKind } from "../answer/formulas/readingById.ts";
 import { toolWords } from "../check/reading/toolWords.ts";

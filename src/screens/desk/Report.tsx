@@ -7,7 +7,6 @@ import { meanOf } from "../../physics/uncertainty/index.ts";
 import { dateText } from "../../records/check/checkName.ts";
 import type { CheckRecord, TypedReading } from "../../records/check/checkRecord.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
-import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { sourceText } from "../../records/entry/readingSource.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { packSince } from "../../records/pack/packSince.ts";
@@ -16,6 +15,8 @@ import { judgedAtDesk, otherDemands } from "../../records/review/deskDemands.ts"
 import { measurersOf } from "../../records/review/measurers.ts";
 import { oddReadings, quantityKindOf, readingsOf } from "../../records/review/oddReadings.ts";
 import { unitOf } from "../../records/review/submission.ts";
+import { quantityText } from "../../saying/quantityText.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 import { CardPage } from "../answer/card/CardPage.tsx";
 import { cardContent } from "../answer/card/cardContent.ts";

@@ -5,7 +5,6 @@ import type { CheckRecord, Photo } from "../../records/check/checkRecord.ts";
 import { recordDifferences } from "../../records/check/recordDifferences.ts";
 import { useWords } from "../../records/check/useWords.ts";
 import { limitKindOf } from "../../records/entry/entryPath.ts";
-import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { entryName } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { stopInFull } from "../../records/pack/stopFacts.ts";
@@ -13,6 +12,8 @@ import { type PhotoProof as Proof, proofOf } from "../../records/photo/photoProo
 import { adviceGiven, adviceWords } from "../../records/review/adviceWords.ts";
 import type { Decision } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
+import { quantityText } from "../../saying/quantityText.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 import { filled } from "../filled.ts";
 import { jobWords } from "../job/jobWords.ts";

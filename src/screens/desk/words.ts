@@ -2,12 +2,12 @@ import type { State } from "../../physics/fitment.ts";
 import { capital, spacer } from "../../physics/sentence.ts";
 import { dateText } from "../../records/check/checkName.ts";
 import type { Fitted, Role } from "../../records/check/checkRecord.ts";
-import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { partText } from "../../records/pack/stopFacts.ts";
 import type { DecisionKind, DeskState } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
 import type { Way } from "../../records/review/submission.ts";
+import { quantityText } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 
 export const deskStateWords: Record<DeskState, string> = {

@@ -6,8 +6,8 @@ import {
   type LimitPlace,
   layoutRegistry,
 } from "../../physics/readings/index.ts";
-import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { quantityText } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/screens/drawings.ts";
 import type { Surroundings } from "../layouts/pictured.ts";
 import type { WordedLayout } from "../layouts/wordedReading.ts";

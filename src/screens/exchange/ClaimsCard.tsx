@@ -1,10 +1,10 @@
 import { useMemo } from "preact/hooks";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
-import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import type { OddReading } from "../../records/review/oddReading.ts";
 import { oddReadings } from "../../records/review/oddReadings.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/exchange.ts";
 import { Card } from "../parts/Card.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";

@@ -1,5 +1,5 @@
 import { useRef } from "preact/hooks";
-import { inModelUnits } from "../../physics/sentence.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import { missingWords } from "../../sharing/codeCollection.ts";
 import { type CodeReader, createCodeReader } from "../../sharing/codeReader.ts";
 import type { Frame } from "../../sharing/frame.ts";

@@ -1,7 +1,7 @@
-import { inModelUnits } from "../../physics/sentence.ts";
 import { completeRecord } from "../../records/check/completeRecord.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/screens/exchange.ts";
 import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";

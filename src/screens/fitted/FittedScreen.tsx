@@ -1,8 +1,7 @@
 import { useCallback, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
-import { inModelUnits, spacer } from "../../physics/sentence.ts";
+import { spacer } from "../../physics/sentence.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
-import { quantityText } from "../../records/entry/quantityText.ts";
 import {
   type FittedField,
   fittedPhotos,
@@ -19,6 +18,8 @@ import { stopTitle } from "../../records/pack/stopTitle.ts";
 import { adviceWords } from "../../records/review/adviceWords.ts";
 import { fittedAgainst, otherwiseText } from "../../records/review/partTrace.ts";
 import { instantOfDay } from "../../records/text/moment.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
+import { quantityText } from "../../saying/quantityText.ts";
 import type { KeepState } from "../../storage/keeper.ts";
 import * as messages from "../../words/compiled/screens/fitted.ts";
 import { answerHref } from "../addresses.ts";

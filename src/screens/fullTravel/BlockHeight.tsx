@@ -2,7 +2,7 @@ import type { Side } from "../../physics/fitment.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import { blockHeightEntryId } from "../../records/check/fullTravel.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
-import { quantityText } from "../../records/entry/quantityText.ts";
+import { quantityText } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/screens/fullTravel.ts";
 import { ReadingEntry } from "../check/reading/ReadingEntry.tsx";
 import { filled } from "../filled.ts";

@@ -18,9 +18,10 @@ import {
   fullTravelCheckOf,
 } from "../../records/check/fullTravel.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
-import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { type LengthUnit, plainDecimal } from "../../records/entry/units.ts";
 import { addLimit, setEntry } from "../../records/filling/changes.ts";
+import { quantityText } from "../../saying/quantityText.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/fullTravel.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import type { Change } from "../guide/stepProps.ts";

@@ -11,9 +11,9 @@ import {
   withNote,
 } from "../../records/check/fullTravel.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
-import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { withFullTravelSigned } from "../../records/filling/whoMeasured.ts";
+import { quantityText } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/screens/fullTravel.ts";
 import { ReadingEntry } from "../check/reading/ReadingEntry.tsx";
 import type { Change } from "../guide/stepProps.ts";

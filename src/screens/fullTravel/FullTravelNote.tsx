@@ -8,8 +8,8 @@ import {
 } from "../../physics/fullTravel/index.ts";
 import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
 import { contactsFound, fullTravelCheckOf } from "../../records/check/fullTravel.ts";
-import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/fullTravel.ts";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { Notice } from "../parts/Notice.tsx";

@@ -1,8 +1,9 @@
 import type { ComponentChildren } from "preact";
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
-import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
+import type { Sentence } from "../../physics/sentence.ts";
 import { checkName } from "../../records/check/checkName.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import { isInstalledOnApple } from "../../sharing/thisDevice.ts";
 import * as messages from "../../words/compiled/screens/home.ts";
 import { answerHref, goTo, packHref, stepHref } from "../addresses.ts";

@@ -1,7 +1,7 @@
 import { useEffect, useLayoutEffect, useMemo, useRef } from "preact/hooks";
-import { inModelUnits } from "../../physics/sentence.ts";
 import { checkName } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/screens/home.ts";
 import { checksHref } from "../addresses.ts";
 import { useSent } from "../exchange/maker/useSent.ts";

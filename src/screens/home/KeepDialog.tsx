@@ -1,8 +1,8 @@
-import { inModelUnits } from "../../physics/sentence.ts";
 import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { cleanName } from "../../records/text/soundText.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/screens/home.ts";
 import { jobWords } from "../job/jobWords.ts";
 import { Button } from "../parts/Button.tsx";

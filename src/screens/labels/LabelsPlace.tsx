@@ -1,10 +1,10 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import { meanOf } from "../../physics/uncertainty/index.ts";
-import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { isOffered, type Pack, type PackStop } from "../../records/pack/pack.ts";
 import { makerOfPack, type PartLabel, partCodeText } from "../../records/pack/partCode.ts";
 import { partText } from "../../records/pack/stopFacts.ts";
+import { quantityText } from "../../saying/quantityText.ts";
 import { drawCode, quietZone } from "../../sharing/qrDrawing.ts";
 import * as messages from "../../words/compiled/screens/labels.ts";
 import { MoreFound } from "../choosing/MoreFound.tsx";

@@ -1,7 +1,8 @@
 import { useState } from "preact/hooks";
 import { rubberBlockCurve } from "../../physics/estimates/index.ts";
-import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { plainDecimal } from "../../records/entry/units.ts";
+import { quantityText } from "../../saying/quantityText.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";

@@ -1,5 +1,5 @@
-import { quantityText, unbroken } from "../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
+import { quantityText, unbroken } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 
 /** A value and its ±, N·s/mm; null where nothing was tested. */

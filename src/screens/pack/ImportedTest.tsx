@@ -1,9 +1,10 @@
 import { useMemo, useState } from "preact/hooks";
 import { foundStop } from "../../physics/stopTests/index.ts";
-import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, PackStop, TestConditions } from "../../records/pack/pack.ts";
 import type { TestImport } from "../../records/testRows/testFile.ts";
+import { quantityText } from "../../saying/quantityText.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { Button } from "../parts/Button.tsx";
 import { CheckLine } from "../parts/Choices.tsx";

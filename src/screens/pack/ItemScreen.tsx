@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { sentenceText } from "../../records/entry/quantityText.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { packHref } from "../addresses.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";

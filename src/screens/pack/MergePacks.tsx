@@ -1,5 +1,4 @@
 import { useMemo, useState } from "preact/hooks";
-import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import {
@@ -9,6 +8,7 @@ import {
   packDifferences,
   usualChoice,
 } from "../../records/pack/packMerge.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { packHref } from "../addresses.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";

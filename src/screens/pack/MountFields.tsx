@@ -1,8 +1,9 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
 import { layoutKinds } from "../../physics/readings/index.ts";
-import { capital, inModelUnits } from "../../physics/sentence.ts";
+import { capital } from "../../physics/sentence.ts";
 import { isThreaded, mountingWays, wayWords } from "../../records/pack/mounting.ts";
 import { readThread } from "../../records/pack/thread.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
 import { CheckLine } from "../parts/Choices.tsx";

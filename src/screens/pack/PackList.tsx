@@ -1,9 +1,9 @@
 import { useRef, useState } from "preact/hooks";
-import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, PackStop, Platform } from "../../records/pack/pack.ts";
 import { platformTold } from "../../records/pack/platformTold.ts";
 import { stopFacts } from "../../records/pack/stopFacts.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { checksHref, goTo, labelsHref, sendPackHref } from "../addresses.ts";
 import { MoreFound } from "../choosing/MoreFound.tsx";

@@ -1,6 +1,6 @@
-import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { heightsOf, type Pack, type PackStop } from "../../records/pack/pack.ts";
+import { quantityText } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { SimilarStops } from "../choosing/SimilarStops.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";

@@ -1,6 +1,6 @@
 import type { RowsAnalysis } from "../../physics/stopTests/index.ts";
-import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { Notice } from "../parts/Notice.tsx";
 import { DampingFound } from "./DampingFound.tsx";

@@ -1,7 +1,8 @@
 import type { Outcome } from "../../physics/outcome.ts";
 import type { StaticCurve } from "../../physics/stopTests/index.ts";
-import { sentenceText, unbroken } from "../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
+import { unbroken } from "../../saying/quantityText.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { Notice } from "../parts/Notice.tsx";
 

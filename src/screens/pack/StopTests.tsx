@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
-import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, PackStop, PackTest } from "../../records/pack/pack.ts";
+import { quantityText } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { goTo } from "../addresses.ts";
 import { filled } from "../filled.ts";

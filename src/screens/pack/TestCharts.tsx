@@ -1,5 +1,5 @@
-import { quantityText } from "../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
+import { quantityText } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { type AxisUnit, forceAxis, lengthAxis } from "../charts/axisUnit.ts";
 import { OneByOne } from "../charts/OneByOne.tsx";

@@ -1,9 +1,9 @@
 import type { QuantityKind } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import { dateText } from "../../records/check/checkName.ts";
-import { quantityText } from "../../records/entry/quantityText.ts";
 import { type LengthUnit, newtonsPerPoundForce } from "../../records/entry/units.ts";
 import type { Pack, PackCycle, PackCycles, PackStop, PackTest } from "../../records/pack/pack.ts";
+import { quantityText } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { ScrolledTable } from "../charts/DataTable.tsx";
 import { ButtonLink } from "../parts/Button.tsx";

@@ -4,8 +4,9 @@ import type {
   StopLoss,
   TimedAnalysis,
 } from "../../physics/stopTests/index.ts";
-import { quantityText, sentenceText, unbroken } from "../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
+import { quantityText, unbroken } from "../../saying/quantityText.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { Notice } from "../parts/Notice.tsx";
 import { DampingFound, dampingUnitOf } from "./DampingFound.tsx";

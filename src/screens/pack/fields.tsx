@@ -1,8 +1,9 @@
 import type { ComponentChildren } from "preact";
 import type { QuantityKind } from "../../physics/sentence.ts";
 import type { AllowedSign } from "../../records/entry/lengthEntry.ts";
-import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { type EntryKind, entryUnit } from "../../records/entry/readingCatalogue.ts";
+import { quantityText } from "../../saying/quantityText.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { CellTable, type Column } from "../check/stop/CellTable.tsx";
 import { TextField } from "../parts/Field.tsx";

@@ -1,5 +1,4 @@
 import type { CurvePoint, DampingPoint } from "../../physics/fitment.ts";
-import { inModelUnits } from "../../physics/sentence.ts";
 import { stopCurve } from "../../physics/stop/index.ts";
 import {
   type CycleSummary,
@@ -22,6 +21,7 @@ import {
   type TestConditions,
 } from "../../records/pack/pack.ts";
 import type { TestImport } from "../../records/testRows/testFile.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 
 function rounded(value: number): number {
   return Number(value.toPrecision(6));

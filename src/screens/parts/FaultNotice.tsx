@@ -1,5 +1,5 @@
 import type { Fault } from "../../physics/outcome.ts";
-import { inModelUnits } from "../../physics/sentence.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import { Notice } from "./Notice.tsx";
 
 export function FaultNotice({ fault }: { fault: Fault }) {

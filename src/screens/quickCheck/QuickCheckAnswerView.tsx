@@ -1,9 +1,10 @@
 import type { State } from "../../physics/fitment.ts";
 import { length } from "../../physics/sentence.ts";
-import { quantityText, sentenceText, type TextOptions } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { QuickCheckAnswer } from "../../records/quickCheck/quickCheckAnswer.ts";
 import { type MeasuredName, measuredNames } from "../../records/quickCheck/quickCheckQuestion.ts";
+import { quantityText, type TextOptions } from "../../saying/quantityText.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/quickCheck.ts";
 import { Cautions } from "../answer/sections/Cautions.tsx";
 import { certification } from "../answer/sections/VerdictPanel.tsx";

@@ -1,7 +1,6 @@
 import { type LimitPlace, layoutRegistry } from "../../physics/readings/index.ts";
 import { mean } from "../../physics/uncertainty/index.ts";
 import { usualPayloads } from "../../records/entry/payloadWords.ts";
-import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, Platform } from "../../records/pack/pack.ts";
 import { platformOf, stopOf } from "../../records/pack/pack.ts";
@@ -12,6 +11,7 @@ import {
   groundToArch,
   inchesForMm,
 } from "../../records/quickCheck/quickCheckDoubts.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/quickCheck.ts";
 import { uses } from "../check/UseChoice.tsx";
 import { PartEntry } from "../choosing/PartEntry.tsx";

@@ -1,11 +1,11 @@
 import { useEffect, useState } from "preact/hooks";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { isReading } from "../../records/entry/entryPath.ts";
-import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { isBlank, isSameEntry } from "../../records/remeasure/earlierValues.ts";
 import { addRepeat, putBack, takeAnew } from "../../records/remeasure/remeasureWalk.ts";
 import type { ReadingNow } from "../../records/remeasure/underWay.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/remeasure.ts";
 import { filled } from "../filled.ts";
 import type { Change } from "../guide/stepProps.ts";

@@ -1,6 +1,6 @@
 import type { RemeasurePlan } from "../../physics/remeasure/index.ts";
-import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/remeasure.ts";
 import { chanceWords, removesWords } from "./remeasureWords.ts";
 

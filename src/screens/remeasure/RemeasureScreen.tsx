@@ -3,11 +3,9 @@ import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment } from "../../physics/fitment.ts";
 import type { RemeasurePlan } from "../../physics/remeasure/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
-import { sentenceOf } from "../../physics/sentence.ts";
 import { completeRecord } from "../../records/check/completeRecord.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
-import { sentenceText } from "../../records/entry/quantityText.ts";
 import { toolsAtHand } from "../../records/entry/toolsAtHand.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import {
@@ -17,6 +15,7 @@ import {
   walkOf,
 } from "../../records/remeasure/remeasureWalk.ts";
 import type { DoubtBefore, RemeasureWalk } from "../../records/remeasure/underWay.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/remeasure.ts";
 import { answerHref, checksHref, goTo, stepHref } from "../addresses.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
@@ -213,10 +212,12 @@ function narrowedSentence(
     about === "reserve" ? corner?.intervals.reserveMm : corner?.intervals.wheelTravelToContactMm;
   if (!interval) return null;
   const words = about === "reserve" ? "reserve" : messages.freeTravel;
-  return sentenceOf(messages.marginOfErrorOf, {
-    side,
-    words,
-    halfWidthMm: { kind: "length", value: halfWidthMm },
-    interval: { kind: "length", value: (interval[1] - interval[0]) / 2 },
-  });
+  return [
+    messages.marginOfErrorOf({
+      side,
+      words,
+      halfWidthMm: { kind: "length", value: halfWidthMm },
+      interval: { kind: "length", value: (interval[1] - interval[0]) / 2 },
+    }),
+  ];
 }

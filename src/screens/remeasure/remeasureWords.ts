@@ -4,8 +4,8 @@ import { capital } from "../../physics/sentence.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { type Entry, entryLengthUnit, readEntry } from "../../records/entry/entry.ts";
 import { limitKindOf } from "../../records/entry/entryPath.ts";
-import { sentenceText } from "../../records/entry/quantityText.ts";
 import { catalogueEntry, entryName } from "../../records/entry/readingCatalogue.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/remeasure.ts";
 
 /** "Left gap": an entry's name at the start of a line. */

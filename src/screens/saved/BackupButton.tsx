@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
-import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
+import type { Sentence } from "../../physics/sentence.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import { whereSaved } from "../../sharing/saveFile.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import * as messages from "../../words/compiled/screens/saved.ts";

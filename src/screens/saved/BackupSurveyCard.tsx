@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { inModelUnits } from "../../physics/sentence.ts";
 import { dateText } from "../../records/check/checkName.ts";
 import { cleanName } from "../../records/text/soundText.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import type { BackupSurvey } from "../../storage/surveyBackup.ts";
 import * as messages from "../../words/compiled/screens/saved.ts";
 import { filled } from "../filled.ts";

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
-import { inModelUnits } from "../../physics/sentence.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import { isBackup } from "../../sharing/receivedFile.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import type { Restored } from "../../storage/restoreBackup.ts";

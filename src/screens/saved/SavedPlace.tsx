@@ -1,7 +1,8 @@
 import { useCallback, useEffect, useState } from "preact/hooks";
-import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
+import type { Sentence } from "../../physics/sentence.ts";
 import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import { canShareFile, share } from "../../sharing/shareFile.ts";
 import { isBrowserOnApple, isInstalled } from "../../sharing/thisDevice.ts";
 import type { Backup } from "../../storage/backup.ts";

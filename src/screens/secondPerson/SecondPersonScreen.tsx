@@ -3,7 +3,6 @@ import { isReadingId, type ReadingId } from "../../physics/readings/index.ts";
 import { capital } from "../../physics/sentence.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { limitKindOf } from "../../records/entry/entryPath.ts";
-import { quantityText } from "../../records/entry/quantityText.ts";
 import { catalogueEntry, entryName } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import {
@@ -14,6 +13,7 @@ import {
   secondReadings,
   withSecond,
 } from "../../records/filling/secondPerson.ts";
+import { quantityText } from "../../saying/quantityText.ts";
 import type { KeepState } from "../../storage/keeper.ts";
 import * as messages from "../../words/compiled/screens/secondPerson.ts";
 import { answerHref } from "../addresses.ts";

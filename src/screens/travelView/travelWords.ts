@@ -1,7 +1,7 @@
 import type { CornerAssessment } from "../../physics/fitment.ts";
 import type { CornerTravel, TravelMoment } from "../../physics/travel/index.ts";
-import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { quantityText } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/screens/travelView.ts";
 import { sideWords } from "../assessment/stateWords.ts";
 import { limitWords, type TravelSpan } from "./travelMarks.ts";

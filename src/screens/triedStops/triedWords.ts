@@ -4,12 +4,13 @@ import { little, type RankedStop } from "../../physics/ranking/index.ts";
 import { spacer } from "../../physics/sentence.ts";
 import { secantRate, stiffnessClassOf, stopCurve } from "../../physics/stop/index.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
-import { quantityText, sentenceText, withoutRanges } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { mountingText } from "../../records/pack/mounting.ts";
 import type { PackStop } from "../../records/pack/pack.ts";
 import { partText } from "../../records/pack/stopFacts.ts";
 import { estimateBand, stopTitle } from "../../records/pack/stopTitle.ts";
+import { quantityText } from "../../saying/quantityText.ts";
+import { sentenceText, withoutRanges } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/triedStops.ts";
 import { checkTitles, sideWords } from "../assessment/stateWords.ts";
 

@@ -2,9 +2,9 @@ import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { dirname, extname, join, resolve } from "node:path";
 import type { Plugin } from "vite";
-import { inModelUnits } from "../../physics/sentence.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import { readPackText } from "../../records/pack/readPack.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import { accentsOf, withAccents } from "./makerColors.ts";
 
 /** What is more is not kept for use without a signal (vite.config.ts). */

@@ -8,6 +8,7 @@ const rooms = [
   "physics",
   "sensors",
   "records",
+  "saying",
   "sharing",
   "storage",
   "engine",

@@ -22,6 +22,18 @@ export function readCatalogue(folder = catalogueFolder): ReadonlyMap<string, Mes
   );
 }
 
+/** Rooms that put their messages into words themselves. All others name a message, by its code. */
+const saying = /^(screens|command-line|saying)(\/|$)/;
+
+export function isSaid(room: string): boolean {
+  return saying.test(room);
+}
+
+/** What a message is named by, where it is not said: "physics/verdict.leftAndRightAgree". */
+export function codeOf(room: string, key: string): string {
+  return `${room}.${key}`;
+}
+
 /** The parts of a message; one that is no ICU MessageFormat throws, with its place. */
 export function tokensOf(message: string): Token[] {
   return parse(message, { cardinal: ["one", "other"], ordinal: [] });

@@ -1,6 +1,6 @@
 import MessageFormat from "@messageformat/core";
 import compileModule from "@messageformat/core/lib/compile-module.js";
-import { type Messages, valuesOf } from "./catalogue.ts";
+import { codeOf, type Messages, valuesOf } from "./catalogue.ts";
 
 /** A message as JavaScript: a text, or a function of its values. */
 interface CompiledMessage {
@@ -38,13 +38,58 @@ export function compiledMessages(messages: Messages, language = "en"): CompiledM
 const heading = `// @ts-nocheck
 /* Written by \`npm run words\` from the catalogue; change it there. */`;
 
+const typesOf = (values: ReadonlyMap<string, string>) =>
+  [...values].map(([name, type]) => `${name}: ${type}`).join("; ");
+
 /** The messages of a room as a module of TypeScript: a text for each that takes no values, a function for each that does. */
 export function wordsModule(messages: Messages, language = "en"): string {
   const { imports, byKey } = compiledMessages(messages, language);
-  const lines = [...byKey].map(([key, { code, values }]) => {
-    if (values.size === 0) return `export const ${key}: string = ${code};`;
-    const types = [...values].map(([name, type]) => `${name}: ${type}`).join("; ");
-    return `export const ${key} = (d: { ${types} }): string => ${code};`;
-  });
+  const lines = [...byKey].map(([key, { code, values }]) =>
+    values.size === 0
+      ? `export const ${key}: string = ${code};`
+      : `export const ${key} = (d: { ${typesOf(values)} }): string => ${code};`,
+  );
   return [heading, ...imports, ...lines, ""].join("\n");
+}
+
+/** The messages of a room that says nothing itself, by their codes. */
+export function codesModule(room: string, messages: Messages): string {
+  const toTop = room.replace(/[^/]+/g, "..");
+  const lines = Object.entries(messages).map(([key, message]) => {
+    const values = valuesOf(message);
+    const types = typesOf(values).replaceAll("string | number", "MessageValue");
+    const code = `code: "${codeOf(room, key)}"`;
+    return values.size === 0
+      ? `export const ${key}: Message = { ${code} };`
+      : `export const ${key} = (values: { ${types} }): Message => ({ ${code}, values });`;
+  });
+  const imported = lines.some((line) => line.includes("MessageValue")) ? ", MessageValue" : "";
+  return [
+    heading.split("\n")[1],
+    `import type { Message${imported} } from "${toTop}/message.ts";`,
+    ...lines,
+    "",
+  ].join("\n");
+}
+
+/** The texts of messages by their codes, as a module. */
+export function textsModule(byCode: Messages, language = "en"): string {
+  const { imports, byKey } = compiledMessages(
+    Object.fromEntries(Object.entries(byCode).map(([, message], index) => [`m${index}`, message])),
+    language,
+  );
+  const codes = Object.keys(byCode);
+  const lines = [...byKey.values()].map(
+    ({ code, values }, index) =>
+      `  "${codes[index]}": ${values.size === 0 ? code : `(d) => ${code}`},`,
+  );
+  return [
+    heading,
+    ...imports,
+    'import type { MessageTexts } from "../../message.ts";',
+    "export const texts: MessageTexts = {",
+    ...lines,
+    "};",
+    "",
+  ].join("\n");
 }

@@ -1,13 +1,13 @@
 import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { compiledFolder, readCatalogue } from "./catalogue.ts";
-import { wordsModule } from "./compileWords.ts";
+import { compiledCatalogue } from "./compiledCatalogue.ts";
 
-/* npm run words: the catalogue of src/words/en as modules that screens import. */
+/* npm run words: the catalogue of src/words/en as modules that the app imports. */
 
 rmSync(compiledFolder, { recursive: true, force: true });
-for (const [room, messages] of readCatalogue()) {
-  const file = join(compiledFolder, `${room}.ts`);
+for (const [path, code] of compiledCatalogue(readCatalogue())) {
+  const file = join(compiledFolder, path);
   mkdirSync(dirname(file), { recursive: true });
-  writeFileSync(file, wordsModule(messages));
+  writeFileSync(file, code);
 }

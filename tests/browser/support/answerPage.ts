@@ -1,5 +1,5 @@
 import type { Download, Locator, Page } from "playwright-core";
-import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
+import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
 import type { PrintedAnswer } from "./assess.ts";
 import { openEverything } from "./controls.ts";
 

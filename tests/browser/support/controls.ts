@@ -1,5 +1,5 @@
 import type { Locator, Page } from "playwright-core";
-import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
+import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
 
 /** Chooses a radio button or ticks a box as a finger does: on the words beside it. */
 export async function pick(control: Locator): Promise<void> {

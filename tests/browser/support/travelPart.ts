@@ -1,5 +1,5 @@
 import type { Locator, Page } from "playwright-core";
-import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
+import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
 
 /** The travel view of an answer. */
 export class TravelPart {

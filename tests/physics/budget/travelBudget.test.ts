@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { travelBudget } from "../../../src/physics/budget/travelBudget.ts";
 import type { Corner, Fitment } from "../../../src/physics/fitment.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { exact, tyreLimit, uprightStrut } from "../staticFitments.ts";
 

@@ -13,7 +13,7 @@ import {
   suspectName,
 } from "../../../src/physics/fullTravel/fullTravelSentences.ts";
 import type { Explanation } from "../../../src/physics/fullTravel/likeliestWrong.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 
 const reading = { values: [100], tol: 1 };
 const fitment: Fitment = {

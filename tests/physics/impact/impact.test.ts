@@ -12,8 +12,8 @@ import {
   settled,
 } from "../../../src/physics/impact/impactSetup.ts";
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { losesEnergy } from "../../../src/physics/stop/stopAtSpeed.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { tolerances } from "../../vectors/vectors.ts";
 import { type DemoCorner, demoCorners, loadedSetup, unwrapped } from "../demoFitments.ts";
 import { hardCases } from "./hardCases.ts";

@@ -8,8 +8,8 @@ import { comparePlaced, judge } from "../../../src/physics/prescription/judgemen
 import { type Prescription, prescribeSteps } from "../../../src/physics/prescription/prescribe.ts";
 import { combinationsOf } from "../../../src/physics/prescription/searchSteps.ts";
 import { Trials } from "../../../src/physics/prescription/trials.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { meanOf } from "../../../src/physics/uncertainty/readingMean.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { exhaustive, finished, searched } from "./exhaustive.ts";
 import { generatedFitment, shelf } from "./generated.ts";

@@ -6,8 +6,8 @@ import {
   spacersByInch,
 } from "../../../src/physics/prescription/candidates.ts";
 import { type Prescription, prescribeSteps } from "../../../src/physics/prescription/prescribe.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { meanOf } from "../../../src/physics/uncertainty/readingMean.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { demoFitment } from "../demoFitments.ts";
 import { exact, ride, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
 import { finished } from "./exhaustive.ts";

@@ -19,7 +19,7 @@ import {
 } from "../../../src/physics/ranking/rankedStop.ts";
 import { rankStops } from "../../../src/physics/ranking/rankStops.ts";
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { exact, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
 

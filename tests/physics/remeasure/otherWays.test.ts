@@ -4,7 +4,7 @@ import type { Fitment } from "../../../src/physics/fitment.ts";
 import type { QuantityId } from "../../../src/physics/readings/readingId.ts";
 import { isRead, otherRemedy } from "../../../src/physics/remeasure/otherWays.ts";
 import { planRemeasure } from "../../../src/physics/remeasure/planRemeasure.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { demoFitment, unwrapped } from "../demoFitments.ts";
 import { tyreLimit, within } from "../staticFitments.ts";
 

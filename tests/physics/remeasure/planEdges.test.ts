@@ -11,7 +11,7 @@ import type {
   Reading,
 } from "../../../src/physics/fitment.ts";
 import { planRemeasure, type ToolsAtHand } from "../../../src/physics/remeasure/planRemeasure.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { exact, ride, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
 

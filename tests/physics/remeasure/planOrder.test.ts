@@ -15,7 +15,7 @@ import {
   type ToolsAtHand,
 } from "../../../src/physics/remeasure/planRemeasure.ts";
 import type { BetterTool } from "../../../src/physics/remeasure/readAgain.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { exact, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
 

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { assessStatic } from "../../../src/physics/assess.ts";
 import { planRemeasure } from "../../../src/physics/remeasure/planRemeasure.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { anyFitment } from "../staticFitments.ts";
 
 const ids = [

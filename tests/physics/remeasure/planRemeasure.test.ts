@@ -1,7 +1,7 @@
 import { describe, expect, it, vi } from "vitest";
 import { assessFitment } from "../../../src/physics/assess.ts";
 import { planRemeasure } from "../../../src/physics/remeasure/planRemeasure.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { demoFitment, unwrapped } from "../demoFitments.ts";
 import { tyreLimit, uprightStrut, within } from "../staticFitments.ts";
 import { planFor, withLeft } from "./planFor.ts";

@@ -10,7 +10,7 @@ import {
   hopelessSentence,
   remeasureSentence,
 } from "../../../src/physics/remeasure/remeasureSentences.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 
 const tool = (name: string, halfWidth: number): RemeasureWay => ({
   kind: "tool",

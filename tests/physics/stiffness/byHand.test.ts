@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Corner, EventResult, Fitment, UseRules } from "../../../src/physics/fitment.ts";
 import { impactSetupOf } from "../../../src/physics/impact/impactSetup.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import {
   cornerDynamics,
   cornerDynamicsSteps,
@@ -13,6 +12,7 @@ import {
   type MapCell,
   mapHeights,
 } from "../../../src/physics/stiffness/heightClassMap.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { exact, ride, tyreLimit, uprightStrut } from "../staticFitments.ts";
 

@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { assessFitment, assessStatic } from "../../../src/physics/assess.ts";
 import type { Fitment, StopLaw, TestDoubt } from "../../../src/physics/fitment.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { cornerDynamics } from "../../../src/physics/stiffness/cornerDynamics.ts";
 import { beyondTest } from "../../../src/physics/stop/beyondTest.ts";
 import { stiffnessCheck, stopClasses } from "../../../src/physics/verdict/stiffness.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { demoFitment } from "../demoFitments.ts";
 import { given } from "../stopTests/outcomes.ts";
 

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { analyseRows } from "../../../src/physics/stopTests/analyseRows.ts";
 import type { DepthSpeedForce, Remark } from "../../../src/physics/stopTests/benchTest.ts";
 import { curveThrough } from "../../../src/physics/stopTests/staticCurve.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { fromRows, knownStop, Noise, rowsOf } from "./generatedTests.ts";
 import { faultCode, given } from "./outcomes.ts";
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { analyseCycles } from "../../../src/physics/stopTests/analyseCycles.ts";
 import type { TimeDisplacementForce } from "../../../src/physics/stopTests/benchTest.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { given } from "./outcomes.ts";
 
 /** One turn about 15 mm and 900 N; 5 mm, a third of a second, 60 N/mm and 0.5 N·s/mm unless told. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import type { StaticPoint } from "../../../src/physics/stopTests/benchTest.ts";
 import { dampingFit, pushWithSpeed } from "../../../src/physics/stopTests/dampingFit.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { faultCode, given } from "./outcomes.ts";
 
 /** A stop of 100 N/mm, so that what a row at speed pushes beyond is its damping. */

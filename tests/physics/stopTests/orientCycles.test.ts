@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { orientCycles } from "../../../src/physics/stopTests/orientCycles.ts";
 import { timedSamples } from "../../../src/physics/stopTests/timedSamples.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { given } from "./outcomes.ts";
 
 const columns = (displacementMm: readonly number[], forceN: readonly number[]) => ({

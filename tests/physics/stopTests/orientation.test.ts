@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { orientRows } from "../../../src/physics/stopTests/orientation.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { fromRows } from "./generatedTests.ts";
 import { faultCode, given } from "./outcomes.ts";
 

@@ -1,5 +1,5 @@
 import type { Outcome } from "../../../src/physics/outcome.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 
 /** The value of an outcome, or a failed test that says which fault stood in its place. */
 export function given<Value>(outcome: Outcome<Value>): Value {

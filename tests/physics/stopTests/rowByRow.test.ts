@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { analyseRows } from "../../../src/physics/stopTests/analyseRows.ts";
 import type { RowsOptions } from "../../../src/physics/stopTests/benchTest.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { fromRows } from "./generatedTests.ts";
 import { given } from "./outcomes.ts";
 

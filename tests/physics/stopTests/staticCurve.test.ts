@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import type { StaticPoint } from "../../../src/physics/stopTests/benchTest.ts";
 import { residualsFrom } from "../../../src/physics/stopTests/residuals.ts";
 import {
@@ -8,6 +7,7 @@ import {
   staticCurve,
   staticErrorAt,
 } from "../../../src/physics/stopTests/staticCurve.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { given } from "./outcomes.ts";
 
 type Row = readonly [depthMm: number, forceN: number];

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { analyseCycles } from "../../../src/physics/stopTests/analyseCycles.ts";
 import type { TimeDisplacementForce } from "../../../src/physics/stopTests/benchTest.ts";
 import { timedSamples } from "../../../src/physics/stopTests/timedSamples.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { cyclesOfPlan } from "./generatedTests.ts";
 import { faultCode, given } from "./outcomes.ts";
 

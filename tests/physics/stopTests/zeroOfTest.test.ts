@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import type { LevelMean } from "../../../src/physics/stopTests/staticCurve.ts";
 import { zeroOfTest } from "../../../src/physics/stopTests/zeroOfTest.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { faultCode, given } from "./outcomes.ts";
 
 /** Levels [depth mm, force N] of one row each, without scatter. */

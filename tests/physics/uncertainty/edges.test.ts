@@ -5,7 +5,6 @@ import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
 import { rideQuantities } from "../../../src/physics/readings/rideReadings.ts";
 import { waysFor } from "../../../src/physics/remeasure/readAgain.ts";
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { stopCurve } from "../../../src/physics/stop/stopCurve.ts";
 import { CoverageIntervals } from "../../../src/physics/uncertainty/coverageIntervals.ts";
 import { drawnReading } from "../../../src/physics/uncertainty/drawnReading.ts";
@@ -16,6 +15,7 @@ import {
   type RoadCornerWithCurve,
   WantedTravelModel,
 } from "../../../src/physics/uncertainty/wantedTravel.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { exact, ride, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
 

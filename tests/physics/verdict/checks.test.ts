@@ -1,8 +1,8 @@
 import { describe, expect, it, vi } from "vitest";
 import { assessStatic, completeAssessment } from "../../../src/physics/assess.ts";
 import type { Check, CheckId, CornerAssessment, Fitment } from "../../../src/physics/fitment.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { decide, decideCarry, worstState } from "../../../src/physics/verdict/decisions.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { exact, ride, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
 

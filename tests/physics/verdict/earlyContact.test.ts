@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { assessStatic } from "../../../src/physics/assess.ts";
 import type { Fitment, RideQuantity } from "../../../src/physics/fitment.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { earlyContactCheck } from "../../../src/physics/verdict/earlyContact.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { demoFitment, unwrapped } from "../demoFitments.ts";
 import { exact, tyreLimit, uprightStrut } from "../staticFitments.ts";
 import { type EvidenceChange, evidenceOf, toldOf } from "./evidenceOf.ts";

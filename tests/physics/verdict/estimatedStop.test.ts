@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { assessStatic } from "../../../src/physics/assess.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import type { CornerDynamics } from "../../../src/physics/stiffness/cornerDynamics.ts";
 import { stiffnessCheck, stopClasses } from "../../../src/physics/verdict/stiffness.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { demoFitment } from "../demoFitments.ts";
 import { given } from "../stopTests/outcomes.ts";
 

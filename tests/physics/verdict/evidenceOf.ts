@@ -2,9 +2,9 @@ import { travelBudget } from "../../../src/physics/budget/travelBudget.ts";
 import type { Check, Corner, Fitment } from "../../../src/physics/fitment.ts";
 import type { RoadTravel } from "../../../src/physics/road/roadTravel.ts";
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import type { CornerDraws } from "../../../src/physics/uncertainty/cornerDraws.ts";
 import type { CornerEvidence } from "../../../src/physics/verdict/cornerEvidence.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { unwrapped } from "../demoFitments.ts";
 
 export interface EvidenceChange extends Partial<Omit<CornerEvidence, "draws" | "road">> {

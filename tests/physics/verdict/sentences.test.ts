@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import type { Check, Corner, CornerAssessment, Reading } from "../../../src/physics/fitment.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { balanceCheck } from "../../../src/physics/verdict/balance.ts";
 import { decide, decideCarry, worstState } from "../../../src/physics/verdict/decisions.ts";
 import { missingCheck, missingRideData } from "../../../src/physics/verdict/missingRideData.ts";
 import { reasonOf, verdictOf } from "../../../src/physics/verdict/reason.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { ride, uprightStrut } from "../staticFitments.ts";
 
 const exactly = (...values: number[]): Reading => ({ values, tol: 0 });

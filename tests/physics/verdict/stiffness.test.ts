@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
 import type { Check } from "../../../src/physics/fitment.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import type { CornerDynamics } from "../../../src/physics/stiffness/cornerDynamics.ts";
 import {
   stiffnessCheck,
   stiffnessNotComputed,
   stopClasses,
 } from "../../../src/physics/verdict/stiffness.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 
 function dynamics(change: Partial<CornerDynamics>): CornerDynamics {
   return {

@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { assessStatic } from "../../../src/physics/assess.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import {
   travelWithoutCurve,
   withoutCurveSentences,
 } from "../../../src/physics/verdict/withoutCurve.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { demoFitment, unwrapped } from "../demoFitments.ts";
 import { exact, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { step } from "../../../src/physics/worked/step.ts";
 import { degrees, mm, quantity } from "../../../src/physics/worked/workedFigure.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 
 const count = (value: number) => quantity("count", value);
 

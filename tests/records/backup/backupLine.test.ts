@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import {
   type BackupLine,
   backupLineText,
@@ -8,6 +7,7 @@ import {
 } from "../../../src/records/backup/backupLine.ts";
 import { newStoredCheck } from "../../../src/records/check/storedCheck.ts";
 import type { Decision } from "../../../src/records/review/decision.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 
 const at = "2026-05-02T10:00:00.000Z";
 const header: BackupLine = { kind: "header", createdAt: at, phone: "p1" };

@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import {
   isAdviceAlone,
   isSameAdvice,
@@ -13,12 +12,13 @@ import { readCheckText, readCheckValue } from "../../../src/records/check/readCh
 import { recordDifferences } from "../../../src/records/check/recordDifferences.ts";
 import { recordBounds } from "../../../src/records/check/recordFormat.ts";
 import { changeRecord } from "../../../src/records/check/storedCheck.ts";
-import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import { checkAgain } from "../../../src/records/filling/fitted.ts";
 import { readDraftText } from "../../../src/records/filling/readDraft.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { adviceGiven, adviceWords } from "../../../src/records/review/adviceWords.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
+import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
 import { checkFileText } from "../../../src/screens/checkFile.ts";
 import { mergeChecks } from "../../../src/storage/mergeChecks.ts";
 import { demoRecord } from "../../support/demoRecords.ts";

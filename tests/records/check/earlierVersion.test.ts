@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { fromVersion1 } from "../../../src/records/check/earlierVersion.ts";
 import { readCheckText, readCheckValue } from "../../../src/records/check/readCheck.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 
 const folder = new URL("../../../demo-data/checks/", import.meta.url);
 const demo = (): { [field: string]: unknown } =>

@@ -2,12 +2,12 @@ import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
 import { readingName } from "../../../src/physics/readingNames.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { fitmentOf } from "../../../src/records/check/fitmentOf.ts";
 import { readCheckText, readCheckValue } from "../../../src/records/check/readCheck.ts";
 import { recordBounds } from "../../../src/records/check/recordFormat.ts";
 import { entryName } from "../../../src/records/entry/readingCatalogue.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { anyRecord } from "../arbitraries.ts";
 
 // Generated records by the hundred take their time on a busy machine.

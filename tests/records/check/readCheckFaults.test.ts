@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { readCheckText, readCheckValue } from "../../../src/records/check/readCheck.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { demoRecord } from "../../support/demoRecords.ts";
 
 const record = demoRecord("arm-fits");

@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import type {
   CheckRecord,
   CheckStop,
@@ -13,6 +12,7 @@ import {
   recordFaults,
   stopFaults,
 } from "../../../src/records/check/recordRules.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { demoRecord } from "../../support/demoRecords.ts";
 
 // Each rule at its edge: what is just allowed has no fault, what is just past it has this one alone.

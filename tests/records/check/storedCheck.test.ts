@@ -1,7 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { completeRecord } from "../../../src/records/check/completeRecord.ts";
 import { readCheckValue } from "../../../src/records/check/readCheck.ts";
@@ -23,6 +22,7 @@ import {
   setEstimate,
 } from "../../../src/records/filling/changes.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { anyRecord } from "../arbitraries.ts";
 
 // Generated cases by the hundred take their time on a busy machine.

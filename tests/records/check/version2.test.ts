@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { fitmentOf } from "../../../src/records/check/fitmentOf.ts";
 import { readCheckValue } from "../../../src/records/check/readCheck.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { demoRecord } from "../../support/demoRecords.ts";
 
 const demo = demoRecord("arm-fits");

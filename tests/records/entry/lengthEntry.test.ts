@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
 import type { Outcome } from "../../../src/physics/outcome.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { entryText, parseText } from "../../../src/records/entry/entry.ts";
 import {
   parseAngle,
@@ -14,8 +13,9 @@ import {
   parseRate,
   parseRoadSpeed,
 } from "../../../src/records/entry/lengthEntry.ts";
-import { sixteenths } from "../../../src/records/entry/quantityText.ts";
 import { fromModel, plainDecimal, toModel } from "../../../src/records/entry/units.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
+import { sixteenths } from "../../../src/saying/quantityText.ts";
 
 // Generated cases by the hundred take their time on a busy machine.
 vi.setConfig({ testTimeout: 60_000 });

@@ -1,12 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { QuantityKind } from "../../../src/physics/sentence.ts";
-import {
-  firstSentence,
-  quantityText as onScreen,
-  sentenceText,
-  withPlainSpaces,
-} from "../../../src/records/entry/quantityText.ts";
+import { quantityText as onScreen, withPlainSpaces } from "../../../src/saying/quantityText.ts";
+import { firstSentence, sentenceText } from "../../../src/saying/sentenceText.ts";
 
 const kinds: readonly QuantityKind[] = [
   "length",

@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { type Mounting, mountable, mountingText } from "../../../src/records/pack/mounting.ts";
 import type { Pack } from "../../../src/records/pack/pack.ts";
@@ -10,6 +9,7 @@ import {
   spacersOf,
 } from "../../../src/records/pack/packCandidates.ts";
 import { readPackValue } from "../../../src/records/pack/readPack.ts";
+import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
 import { demoFitment } from "../../physics/demoFitments.ts";
 
 const stud: Mounting = { way: "stud", sizeMm: 10, pitchMm: 1.5 };

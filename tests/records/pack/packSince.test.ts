@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { type Pack, recordStop, takenFrom } from "../../../src/records/pack/pack.ts";
 import { packSince } from "../../../src/records/pack/packSince.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { demoRecord } from "../../screens/answer/demoChecks.ts";
 
 const record = demoRecord("arm-fits");

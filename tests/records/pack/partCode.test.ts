@@ -1,6 +1,5 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import {
   type PartLabel,
@@ -9,6 +8,7 @@ import {
   partOfNumber,
   readPartCode,
 } from "../../../src/records/pack/partCode.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 
 const label: PartLabel = { maker: "HALDEN", partNumber: "HL-1052", revision: "B", batch: "2611" };
 

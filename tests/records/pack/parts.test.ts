@@ -1,6 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
-import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import {
   heightsOf,
@@ -15,6 +13,8 @@ import {
 import { prescribable, stopOfPart } from "../../../src/records/pack/packCandidates.ts";
 import { readPackValue } from "../../../src/records/pack/readPack.ts";
 import { similarStops, similarText } from "../../../src/records/pack/similarStops.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
+import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
 import { demoFitment } from "../../physics/demoFitments.ts";
 
 function stop(id: string): PackStop {

@@ -2,13 +2,13 @@ import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { assessFitment } from "../../../src/physics/assess.ts";
 import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { secantRate, stiffnessClassOf } from "../../../src/physics/stop/stiffnessClass.ts";
 import { stopCurve } from "../../../src/physics/stop/stopCurve.ts";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { platformOf, platformReading, recordStop, stopOf } from "../../../src/records/pack/pack.ts";
 import { readPackText, readPackValue } from "../../../src/records/pack/readPack.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 
 const folder = new URL("../../../demo-data/", import.meta.url);
 const text = readFileSync(new URL("pack.json", folder), "utf8");

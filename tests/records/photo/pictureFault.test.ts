@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { pictureFault } from "../../../src/records/photo/pictureFault.ts";
 import { pictureFacts } from "../../../src/records/photo/pictureFile.ts";
 import {
@@ -8,6 +7,7 @@ import {
   soundPhotos,
   withSoundPhotos,
 } from "../../../src/records/photo/soundPhotos.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { demoRecord } from "../../support/demoRecords.ts";
 import { jpegWithPlace, plainJpeg } from "../../support/jpegs.ts";
 import { plainPng, tinyPhoto } from "../../support/pictures.ts";

@@ -3,7 +3,6 @@ import { describe, expect, test } from "vitest";
 import { assessFitment, assessStatic } from "../../../src/physics/assess.ts";
 import type { Layout, Reading } from "../../../src/physics/fitment.ts";
 import { layoutAtHeight } from "../../../src/physics/kinematics/layoutAtHeight.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import type { CheckRecord, TypedReading } from "../../../src/records/check/checkRecord.ts";
 import { fitmentOf } from "../../../src/records/check/fitmentOf.ts";
 import { readCheckValue } from "../../../src/records/check/readCheck.ts";
@@ -19,6 +18,7 @@ import {
   type QuickCheckRecord,
   quickCheckRecord,
 } from "../../../src/records/quickCheck/quickCheckRecord.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { Noise } from "../../physics/stopTests/generatedTests.ts";
 import { faultCode, given } from "../../physics/stopTests/outcomes.ts";
 

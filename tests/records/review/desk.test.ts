@@ -3,7 +3,6 @@ import { describe, expect, it } from "vitest";
 import { backupLineText, readBackupLine } from "../../../src/records/backup/backupLine.ts";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { recordDifferences } from "../../../src/records/check/recordDifferences.ts";
-import { sentenceText, withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import {
   type Decision,
   deskChecks,
@@ -16,6 +15,8 @@ import { readReplyText } from "../../../src/records/review/readReply.ts";
 import { acceptText, askAgainText, otherPartText } from "../../../src/records/review/replyText.ts";
 import { factsOf, type Submission, unitOf } from "../../../src/records/review/submission.ts";
 import { canonicalText, textDigest } from "../../../src/records/text/canonicalText.ts";
+import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
+import { sentenceText } from "../../../src/saying/sentenceText.ts";
 import { demoRecord } from "../../support/demoRecords.ts";
 import { generateRecords } from "../../support/generateRecords.ts";
 import { anyRecord } from "../arbitraries.ts";

@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
 import { poolWork } from "../../../src/compute/poolWork.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { type Decision, deskChecks } from "../../../src/records/review/decision.ts";
@@ -9,6 +8,7 @@ import type { Listed } from "../../../src/records/review/listedSubmission.ts";
 import { isReadAgain } from "../../../src/records/review/oddReading.ts";
 import { oddReadings } from "../../../src/records/review/oddReadings.ts";
 import { factsOf } from "../../../src/records/review/submission.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { demoRecord } from "../../support/demoRecords.ts";
 
 const plainPack = { platforms: [] };

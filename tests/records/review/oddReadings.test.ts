@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type { CheckRecord, TypedReading } from "../../../src/records/check/checkRecord.ts";
-import { sentenceText, withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { oddReadings, readingsOf } from "../../../src/records/review/oddReadings.ts";
+import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
+import { sentenceText } from "../../../src/saying/sentenceText.ts";
 import { demoRecord } from "../../support/demoRecords.ts";
 
 const record = demoRecord("arm-fits");

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { recordBounds } from "../../../src/records/check/recordFormat.ts";
 import { looksLikeReply, readReplyText } from "../../../src/records/review/readReply.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { reply as sampleReply } from "../../support/sampleReply.ts";
 
 /** As before replies said which readings they answer. */

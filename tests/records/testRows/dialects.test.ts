@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { foundStop } from "../../../src/physics/stopTests/foundStop.ts";
 import { importFile } from "../../../src/records/testRows/importFile.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { given } from "../../physics/stopTests/outcomes.ts";
 import { trueStops } from "../../support/testMachine/designs.ts";
 import { dialects } from "../../support/testMachine/dialects.ts";

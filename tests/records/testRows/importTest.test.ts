@@ -1,13 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Fault, Outcome } from "../../../src/physics/outcome.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import type { RowsAnalysis } from "../../../src/physics/stopTests/benchTest.ts";
 import { curveThrough } from "../../../src/physics/stopTests/staticCurve.ts";
 import { importTestText } from "../../../src/records/testRows/analyseTest.ts";
 import { importFile } from "../../../src/records/testRows/importFile.ts";
 import type { TestImport } from "../../../src/records/testRows/testFile.ts";
 import { TestReader } from "../../../src/records/testRows/testReader.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { cyclesOfPlan, knownStop, rowsOf } from "../../physics/stopTests/generatedTests.ts";
 import { faultCode, given } from "../../physics/stopTests/outcomes.ts";
 

@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { foundStop } from "../../../src/physics/stopTests/foundStop.ts";
-import { sentenceText, withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import { importTestText } from "../../../src/records/testRows/analyseTest.ts";
 import type { TestImport } from "../../../src/records/testRows/testFile.ts";
+import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
+import { sentenceText } from "../../../src/saying/sentenceText.ts";
 import { faultCode, given } from "../../physics/stopTests/outcomes.ts";
 import { trueStops } from "../../support/testMachine/designs.ts";
 import { ramp, sequence, triangle } from "../../support/testMachine/motions.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { readCheckText } from "../../../src/records/check/readCheck.ts";
 import { issueFault } from "../../../src/records/text/faultWords.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { demoRecord } from "../../support/demoRecords.ts";
 
 type Loose = { [field: string]: unknown };

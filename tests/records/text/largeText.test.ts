@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { Outcome } from "../../../src/physics/outcome.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { recordBounds } from "../../../src/records/check/recordFormat.ts";
 import { readJsonText } from "../../../src/records/text/jsonText.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 
 const told = (outcome: Outcome<unknown>) =>
   outcome.ok ? outcome.value : `${outcome.fault.code}: ${inModelUnits(outcome.fault.sentence)}`;

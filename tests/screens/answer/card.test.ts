@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
-import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import { readingsOf } from "../../../src/records/review/oddReadings.ts";
+import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
 import { cardContent } from "../../../src/screens/answer/card/cardContent.ts";
 import { lines, middleOf } from "../../../src/screens/answer/card/cardPicture.ts";
 import { cautionsOf } from "../../../src/screens/guide/cautions.ts";

@@ -4,7 +4,7 @@ import { gapOf } from "../../../src/physics/budget/gap.ts";
 import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
 import type { CellFailure, MapCell } from "../../../src/physics/stiffness/heightClassMap.ts";
 import { stopCurve } from "../../../src/physics/stop/stopCurve.ts";
-import { quantityText, withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
+import { quantityText, withPlainSpaces } from "../../../src/saying/quantityText.ts";
 import { contactsByRoad } from "../../../src/screens/answer/contacts/contactsByRoad.ts";
 import { ladderOf } from "../../../src/screens/answer/ladder/ladderRungs.ts";
 import { ladderWords } from "../../../src/screens/answer/ladder/ladderWords.ts";

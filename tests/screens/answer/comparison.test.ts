@@ -3,7 +3,7 @@ import { gapOf } from "../../../src/physics/budget/gap.ts";
 import { scaledBuilds, spacersByMm } from "../../../src/physics/prescription/candidates.ts";
 import { fitmentWithStop } from "../../../src/physics/prescription/fitmentWithStop.ts";
 import { prescribeSteps } from "../../../src/physics/prescription/prescribe.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { prescribedStop } from "../../../src/screens/answer/compare/prescribedStop.ts";
 import { finished } from "../../physics/prescription/exhaustive.ts";
 import { assessed, demoFitment } from "./demoChecks.ts";

@@ -3,8 +3,8 @@ import { cleanup, fireEvent, render, screen, waitFor, within } from "@testing-li
 import { afterEach, expect, it, vi } from "vitest";
 import { readCheckText } from "../../../src/records/check/readCheck.ts";
 import type { StoredCheck } from "../../../src/records/check/storedCheck.ts";
-import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
+import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
 import AnswerScreen from "../../../src/screens/answer/AnswerScreen.tsx";
 import { startDeskAssessor } from "./dispatcherAssessor.ts";
 

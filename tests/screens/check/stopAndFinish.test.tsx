@@ -1,4 +1,4 @@
-import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
+import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
 import "fake-indexeddb/auto";
 import { cleanup, fireEvent, screen, waitFor, within } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";

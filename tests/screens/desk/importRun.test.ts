@@ -1,11 +1,11 @@
 // @vitest-environment node
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import "fake-indexeddb/auto";
 import { IDBFactory } from "fake-indexeddb";
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import type { Pool } from "../../../src/compute/pool.ts";
 import { poolAnswer } from "../../../src/compute/poolWork.ts";
 import type { Unpacked } from "../../../src/compute/unpack.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { backupLineText } from "../../../src/records/backup/backupLine.ts";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { deskChecks } from "../../../src/records/review/decision.ts";

@@ -7,7 +7,7 @@ import {
   isGeometryReadingName,
 } from "../../../src/physics/layouts/geometryRegistry.ts";
 import { layoutKinds } from "../../../src/physics/readings/index.ts";
-import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
+import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
 import {
   type DrawingValues,
   drawnReadings,

@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { assessFitment } from "../../../src/physics/assess.ts";
 import { prescribeSteps } from "../../../src/physics/prescription/index.ts";
-import { sentenceText, withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { prescribable, searchOptionsOf } from "../../../src/records/pack/packCandidates.ts";
+import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
+import { sentenceText } from "../../../src/saying/sentenceText.ts";
 import { explained } from "../../../src/screens/explaining/explainWords.ts";
 import { demoFitment } from "../../physics/demoFitments.ts";
 import { finished } from "../../physics/prescription/exhaustive.ts";

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { defaultRules } from "../../../src/physics/road/index.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { readPackValue } from "../../../src/records/pack/readPack.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import {
   type ItemDraft,
   keepDraft,

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { type RankedStop, rankStops } from "../../../src/physics/ranking/rankStops.ts";
-import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import type { PackStop } from "../../../src/records/pack/pack.ts";
 import { stopFacts } from "../../../src/records/pack/stopFacts.ts";
+import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
 import {
   marginTexts,
   mountDifferences,

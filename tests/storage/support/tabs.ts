@@ -1,7 +1,7 @@
 import { IDBFactory } from "fake-indexeddb";
 import { afterEach, beforeEach, vi } from "vitest";
 import type { Outcome } from "../../../src/physics/outcome.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { type CheckStore, openCheckStore } from "../../../src/storage/checkStore.ts";
 
 const opened: { close(): void }[] = [];

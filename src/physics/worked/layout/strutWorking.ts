@@ -2,7 +2,6 @@ import * as termNames from "../../../words/compiled/physics/terms.ts";
 import * as messages from "../../../words/compiled/physics/worked/layout.ts";
 import type { TriangleContact } from "../../motion/contact/triangleContact.ts";
 import { type StrutPath, strutFormulas } from "../../motion/path/strutPath.ts";
-import { sentenceOf } from "../../sentence.ts";
 import { step } from "../step.ts";
 import { degrees, degreesIn, inDegrees, mm, quantity } from "../workedFigure.ts";
 import { type ContactWorking, triangleWorking } from "./contactWorking.ts";
@@ -61,10 +60,12 @@ export function strutWorking(
               strutFormulas.carrier,
               {
                 ...given,
-                [termNames.leanOfTheLineToTheTop]: sentenceOf(messages.atan2, {
-                  mm: mm(stand.inward),
-                  mm2: mm(stand.up),
-                }),
+                [termNames.leanOfTheLineToTheTop]: [
+                  messages.atan2({
+                    mm: mm(stand.inward),
+                    mm2: mm(stand.up),
+                  }),
+                ],
                 D: mm(stand.distance),
               },
               carrier,

@@ -9,7 +9,6 @@ import {
   type InstantCentreRatio,
   instantCentreFormulas,
 } from "../../motion/wheelRatio.ts";
-import { sentenceOf } from "../../sentence.ts";
 import { step } from "../step.ts";
 import { degrees, degreesIn, type FormulaStep, inDegrees, mm, quantity } from "../workedFigure.ts";
 import type { MeasuredTerms } from "./measuredTerms.ts";
@@ -103,10 +102,12 @@ export function fourBarWorking(
             ...given,
             ℓ,
             D,
-            [termNames.directionOfQ]: sentenceOf(messages.atan22, {
-              up: places.up,
-              across: places.across,
-            }),
+            [termNames.directionOfQ]: [
+              messages.atan22({
+                up: places.up,
+                across: places.across,
+              }),
+            ],
             [termNames.itsDirectionAtRide]: inDegrees(stand.carrierAtRide),
           },
           δ,

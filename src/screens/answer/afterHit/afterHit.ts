@@ -1,6 +1,6 @@
 import type { CornerAssessment, EventResult } from "../../../physics/fitment.ts";
-import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { quantityText } from "../../../saying/quantityText.ts";
 import * as messages from "../../../words/compiled/screens/answer/afterHit.ts";
 
 /** One thing that follows a hit: with this stop, and with the same one undamped. */

@@ -1,8 +1,8 @@
 import type { CornerAssessment, EventTestDoubt } from "../../../physics/fitment.ts";
 import type { QuantityKind } from "../../../physics/sentence.ts";
 import { fasterThanTested } from "../../../physics/stop/index.ts";
-import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { quantityText } from "../../../saying/quantityText.ts";
 import * as messages from "../../../words/compiled/screens/answer/afterHit.ts";
 
 /** What the stop's test leaves open of one event. */

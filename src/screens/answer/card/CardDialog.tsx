@@ -1,8 +1,8 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessment } from "../../../physics/fitment.ts";
-import { inModelUnits } from "../../../physics/sentence.ts";
 import type { CheckRecord } from "../../../records/check/checkRecord.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { inModelUnits } from "../../../saying/modelUnits.ts";
 import { saveFile } from "../../../sharing/saveFile.ts";
 import { canShareFile, copyText, share } from "../../../sharing/shareFile.ts";
 import * as messages from "../../../words/compiled/screens/answer/card.ts";

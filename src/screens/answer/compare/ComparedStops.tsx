@@ -1,8 +1,8 @@
 import { Fragment } from "preact";
 import type { Assessment, Fitment } from "../../../physics/fitment.ts";
-import { sentenceText, withoutRanges } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
+import { sentenceText, withoutRanges } from "../../../saying/sentenceText.ts";
 import * as messages from "../../../words/compiled/screens/answer/compare.ts";
 import { sideWords, verdictWords } from "../../assessment/stateWords.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";

@@ -1,6 +1,6 @@
 import type { Assessment, Fitment } from "../../../physics/fitment.ts";
 import type { RankedStop } from "../../../physics/ranking/index.ts";
-import { type Sentence, sentenceOf, spacer } from "../../../physics/sentence.ts";
+import { type Sentence, spacer } from "../../../physics/sentence.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
 import * as messages from "../../../words/compiled/screens/answer/compare.ts";
 
@@ -14,9 +14,7 @@ export interface ComparedStop {
 }
 
 export function onSpacer(name: Sentence, spacerMm: number): Sentence {
-  return spacerMm === 0
-    ? name
-    : sentenceOf(messages.onSpacerOf, { name, spacerMm: spacer(spacerMm) });
+  return spacerMm === 0 ? name : [messages.onSpacerOf({ name, spacerMm: spacer(spacerMm) })];
 }
 
 /** What a spacer has to be for its figures. */

@@ -1,7 +1,7 @@
 import type { UseRules } from "../../../physics/fitment.ts";
 import { screeningAssumptions } from "../../../physics/worked/index.ts";
-import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { quantityText } from "../../../saying/quantityText.ts";
 import * as messages from "../../../words/compiled/screens/answer/contacts.ts";
 import { speedText } from "../../assessment/eventWords.ts";
 import { ChartFigure } from "../../charts/ChartFigure.tsx";

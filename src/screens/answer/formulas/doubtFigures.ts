@@ -1,5 +1,4 @@
 import type { DoubtShare } from "../../../physics/fitment.ts";
-import { sentenceOf } from "../../../physics/sentence.ts";
 import {
   conformityFormulas,
   drawnReading,
@@ -33,12 +32,14 @@ function symbols(context: CornerContext, shares: readonly DoubtShare[]): Formula
         symbol: "u",
         meaning: readingWords(context.fitment, id),
         value: quantity(kind, uncertainty),
-        origin: sentenceOf(messages.over3HasValuesSelect, {
-          quantity: quantity(kind, reading.tol),
-          hasValues: reading.values.length > 1,
-          values: reading.values.length,
-          share: share < 0.01 ? messages.lessThan1 : (100 * share).toFixed(0),
-        }),
+        origin: [
+          messages.over3HasValuesSelect({
+            quantity: quantity(kind, reading.tol),
+            hasValues: reading.values.length > 1,
+            values: reading.values.length,
+            share: share < 0.01 ? messages.lessThan1 : (100 * share).toFixed(0),
+          }),
+        ],
       },
     ];
   });
@@ -111,7 +112,7 @@ export function clearanceProbability(context: CornerContext): WorkedFigure | und
       ...firstUncertainty(context, context.assessed.doubt.reserve),
       told(
         conformityFormulas.reserve,
-        sentenceOf(messages.shareOfDrawsWith, { mm: mm(context.rules.reserveMm) }),
+        [messages.shareOfDrawsWith({ mm: mm(context.rules.reserveMm) })],
         quantity("share", probability),
       ),
     ],
@@ -130,7 +131,7 @@ export function earlyContactProbability(context: CornerContext): WorkedFigure | 
       ...firstUncertainty(context, context.assessed.doubt.contact),
       told(
         conformityFormulas.contact,
-        sentenceOf(messages.shareOfDrawsWithTravel, { mm: mm(needed) }),
+        [messages.shareOfDrawsWithTravel({ mm: mm(needed) })],
         quantity("share", probability),
       ),
     ],

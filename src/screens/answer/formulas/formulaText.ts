@@ -1,7 +1,7 @@
 import type { Quantity, Sentence } from "../../../physics/sentence.ts";
 import { plain } from "../../../physics/worked/index.ts";
-import { quantityText, unbroken } from "../../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit, unitText } from "../../../records/entry/units.ts";
+import { quantityText, unbroken } from "../../../saying/quantityText.ts";
 
 /** A number inside a formula, with more figures than on the rest of the screen. */
 export function formulaQuantity({ kind, value }: Quantity, unit: LengthUnit): string {

@@ -1,8 +1,8 @@
 import type { DesignEvent, EventResult, UseRules } from "../../../physics/fitment.ts";
 import type { ImpactTrace } from "../../../physics/impact/index.ts";
 import { capital } from "../../../physics/sentence.ts";
-import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { quantityText } from "../../../saying/quantityText.ts";
 import * as messages from "../../../words/compiled/screens/answer/impact.ts";
 import { eventWords } from "../../assessment/eventWords.ts";
 import { BottomAxis, LeftAxis } from "../../charts/Axis.tsx";

@@ -1,6 +1,6 @@
 import type { Interval, Side } from "../../../physics/fitment.ts";
-import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { quantityText } from "../../../saying/quantityText.ts";
 import * as messages from "../../../words/compiled/screens/answer/ladder.ts";
 import type { Ladder } from "./ladderRungs.ts";
 

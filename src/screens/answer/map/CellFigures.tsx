@@ -1,7 +1,7 @@
 import type { UseRules } from "../../../physics/fitment.ts";
 import type { MapCell } from "../../../physics/stiffness/index.ts";
-import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { quantityText } from "../../../saying/quantityText.ts";
 import * as messages from "../../../words/compiled/screens/answer/map.ts";
 import { eventWords } from "../../assessment/eventWords.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";

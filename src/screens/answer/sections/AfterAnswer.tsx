@@ -1,9 +1,9 @@
 import { spacer } from "../../../physics/sentence.ts";
 import { dateText } from "../../../records/check/checkName.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
-import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { partText } from "../../../records/pack/stopFacts.ts";
+import { quantityText } from "../../../saying/quantityText.ts";
 import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { explainStep, fittedStep, secondStep } from "../../guide/steps.ts";
 import { Button } from "../../parts/Button.tsx";

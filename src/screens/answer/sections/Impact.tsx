@@ -4,8 +4,8 @@ import type { CornerAssessment, Fitment, UseRules } from "../../../physics/fitme
 import type { ImpactRun } from "../../../physics/impact/index.ts";
 import type { Outcome } from "../../../physics/outcome.ts";
 import { rulesOf } from "../../../physics/road/index.ts";
-import { sentenceText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { sentenceText } from "../../../saying/sentenceText.ts";
 import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { eventWords } from "../../assessment/eventWords.ts";
 import { sideWords } from "../../assessment/stateWords.ts";

@@ -1,6 +1,6 @@
 import type { MissingField } from "../../../records/check/completeRecord.ts";
-import { sentenceText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { sentenceText } from "../../../saying/sentenceText.ts";
 import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { Icon } from "../../parts/Icon.tsx";

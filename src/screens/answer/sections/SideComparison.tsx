@@ -1,7 +1,7 @@
 import { checkIds } from "../../../physics/choices.ts";
 import type { Assessment, Check, CheckId, CornerAssessment } from "../../../physics/fitment.ts";
-import { sentenceText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { sentenceText } from "../../../saying/sentenceText.ts";
 import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { checkStateWords, checkTitles, sideWords } from "../../assessment/stateWords.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";

@@ -1,5 +1,5 @@
-import { sentenceText, withoutRanges } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { sentenceText, withoutRanges } from "../../../saying/sentenceText.ts";
 import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { verdictWords } from "../../assessment/stateWords.ts";
 import type { Prescribing } from "../../assessment/usePrescription.ts";

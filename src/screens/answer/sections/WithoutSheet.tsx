@@ -6,8 +6,8 @@ import {
   withoutCurveSentences,
 } from "../../../physics/verdict/index.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
-import { sentenceText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { sentenceText } from "../../../saying/sentenceText.ts";
 import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { SimilarForces } from "../../choosing/SimilarForces.tsx";

@@ -1,5 +1,5 @@
-import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { quantityText } from "../../../saying/quantityText.ts";
 import * as messages from "../../../words/compiled/screens/answer/wheelForce.ts";
 import { BottomAxis, LeftAxis } from "../../charts/Axis.tsx";
 import { forceAxis, lengthAxis } from "../../charts/axisUnit.ts";

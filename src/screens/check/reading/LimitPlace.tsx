@@ -3,7 +3,6 @@ import type { LayoutKind, Side } from "../../../physics/fitment.ts";
 import { limitOf, parseReadingId } from "../../../physics/readings/index.ts";
 import { mean } from "../../../physics/uncertainty/index.ts";
 import { limitIn } from "../../../records/entry/entryPath.ts";
-import { quantityText } from "../../../records/entry/quantityText.ts";
 import { plainDecimal } from "../../../records/entry/units.ts";
 import {
   asksPlaceOnArm,
@@ -11,6 +10,7 @@ import {
   type LimitPlaceChoice,
   limitPlaceOf,
 } from "../../../records/filling/limitPlace.ts";
+import { quantityText } from "../../../saying/quantityText.ts";
 import * as messages from "../../../words/compiled/screens/check/reading.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";

@@ -1,7 +1,7 @@
 import { limitOf } from "../../../physics/readings/index.ts";
-import { quantityText } from "../../../records/entry/quantityText.ts";
 import { chooseMoved, type Moved, movedBetween } from "../../../records/filling/movedBetween.ts";
 import { standOf, standReading } from "../../../records/filling/stand.ts";
+import { quantityText } from "../../../saying/quantityText.ts";
 import * as messages from "../../../words/compiled/screens/check/reading.ts";
 import { Known } from "../../guide/Known.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";

@@ -1,11 +1,11 @@
 import type { Side } from "../../../physics/fitment.ts";
-import { quantityText } from "../../../records/entry/quantityText.ts";
 import {
   chooseSettledHeight,
   isHeightSettled,
   settledId,
   withSettledHeight,
 } from "../../../records/filling/settledHeight.ts";
+import { quantityText } from "../../../saying/quantityText.ts";
 import * as messages from "../../../words/compiled/screens/check/reading.ts";
 import { Known } from "../../guide/Known.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";

@@ -1,6 +1,5 @@
 import { type ReadingId, withoutSide } from "../../../physics/readings/index.ts";
 import { type Entry, entryText, parseText, readTolerance } from "../../../records/entry/entry.ts";
-import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
 import { entryToolShares, toolGroupOf, usualReach } from "../../../records/entry/readingTools.ts";
 import {
@@ -11,6 +10,7 @@ import {
   type ToolId,
 } from "../../../records/entry/tools.ts";
 import { toolsOf } from "../../../records/entry/toolTolerance.ts";
+import { sentenceText } from "../../../saying/sentenceText.ts";
 import * as messages from "../../../words/compiled/screens/check/reading.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Choices, type Option } from "../../parts/Choices.tsx";

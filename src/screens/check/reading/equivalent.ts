@@ -2,9 +2,9 @@ import type { Reading } from "../../../physics/fitment.ts";
 import type { Outcome } from "../../../physics/outcome.ts";
 import { mean } from "../../../physics/uncertainty/index.ts";
 import type { Entry } from "../../../records/entry/entry.ts";
-import { sixteenths } from "../../../records/entry/quantityText.ts";
 import type { EntryKind } from "../../../records/entry/readingCatalogue.ts";
 import { fromModel, mmPerInch } from "../../../records/entry/units.ts";
+import { sixteenths } from "../../../saying/quantityText.ts";
 import * as messages from "../../../words/compiled/screens/check/reading.ts";
 
 /**

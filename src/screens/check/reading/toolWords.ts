@@ -1,8 +1,8 @@
-import { noBreak } from "../../../records/entry/quantityText.ts";
 import type { EntryKind } from "../../../records/entry/readingCatalogue.ts";
 import type { Reach, ToolGroup, ToolId } from "../../../records/entry/tools.ts";
 import { tapeClasses, tapeClassOf } from "../../../records/entry/toolTolerance.ts";
 import { type EntryUnit, fromModel } from "../../../records/entry/units.ts";
+import { noBreak } from "../../../saying/quantityText.ts";
 import * as messages from "../../../words/compiled/screens/check/reading.ts";
 
 export const toolWords: {

@@ -1,8 +1,8 @@
 import { useState } from "preact/hooks";
 import type { Side } from "../../../physics/fitment.ts";
-import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { helperInputs } from "../../../records/filling/helperInputs.ts";
 import { packCornerMass } from "../../../records/filling/platforms.ts";
+import { sentenceText } from "../../../saying/sentenceText.ts";
 import * as messages from "../../../words/compiled/screens/check/ride.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";

@@ -1,7 +1,7 @@
 import type { RideQuantity } from "../../../physics/fitment.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
-import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { estimateOf } from "../../../records/filling/withEstimates.ts";
+import { sentenceText } from "../../../saying/sentenceText.ts";
 import * as messages from "../../../words/compiled/screens/check/ride.ts";
 import { filled } from "../../filled.ts";
 import { Notice } from "../../parts/Notice.tsx";

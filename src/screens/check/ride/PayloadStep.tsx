@@ -1,4 +1,3 @@
-import { quantityText } from "../../../records/entry/quantityText.ts";
 import { entryUnit } from "../../../records/entry/readingCatalogue.ts";
 import { setEntry } from "../../../records/filling/changes.ts";
 import { chosen, withChoice } from "../../../records/filling/choice.ts";
@@ -12,6 +11,7 @@ import {
 import { packRide } from "../../../records/filling/platforms.ts";
 import { rideWay, withRideWay } from "../../../records/filling/rideWays.ts";
 import { payloadShares } from "../../../records/filling/usualValues.ts";
+import { quantityText } from "../../../saying/quantityText.ts";
 import * as messages from "../../../words/compiled/screens/check/ride.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices } from "../../parts/Choices.tsx";

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
 import type { RideQuantity } from "../../../physics/fitment.ts";
-import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
+import { sentenceText } from "../../../saying/sentenceText.ts";
 import * as messages from "../../../words/compiled/screens/check/ride.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Notice } from "../../parts/Notice.tsx";

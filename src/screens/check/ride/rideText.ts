@@ -1,7 +1,7 @@
 import type { RideQuantity } from "../../../physics/fitment.ts";
-import { unbroken } from "../../../records/entry/quantityText.ts";
 import { catalogueEntry, entryUnit } from "../../../records/entry/readingCatalogue.ts";
 import { type EntryUnit, fromModel } from "../../../records/entry/units.ts";
+import { unbroken } from "../../../saying/quantityText.ts";
 import type { Preferences } from "../../preferences.ts";
 
 type Units = Pick<Preferences, "length">;

@@ -1,6 +1,7 @@
-import { quantityText, sentenceText } from "../../../records/entry/quantityText.ts";
 import { blockOf, withBlock } from "../../../records/filling/blockStop.ts";
 import { helperInputs } from "../../../records/filling/helperInputs.ts";
+import { quantityText } from "../../../saying/quantityText.ts";
+import { sentenceText } from "../../../saying/sentenceText.ts";
 import * as messages from "../../../words/compiled/screens/check/stop.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";

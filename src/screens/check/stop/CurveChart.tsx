@@ -1,7 +1,7 @@
 import { secantRate, stiffnessClassOf, stopCurve } from "../../../physics/stop/index.ts";
 import type { CheckStop } from "../../../records/check/checkRecord.ts";
-import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { quantityText } from "../../../saying/quantityText.ts";
 import * as messages from "../../../words/compiled/screens/check/stop.ts";
 
 const width = 320;

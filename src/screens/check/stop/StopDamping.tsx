@@ -1,7 +1,7 @@
 import { stopFaults } from "../../../records/check/recordRules.ts";
 import { entryOutcome } from "../../../records/entry/entryPath.ts";
-import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { withTestedAtSpeed } from "../../../records/filling/testedAtSpeed.ts";
+import { sentenceText } from "../../../saying/sentenceText.ts";
 import * as messages from "../../../words/compiled/screens/check/stop.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices } from "../../parts/Choices.tsx";

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { stopFaults } from "../../../records/check/recordRules.ts";
-import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { sidesOf } from "../../../records/filling/sides.ts";
+import { sentenceText } from "../../../saying/sentenceText.ts";
 import * as messages from "../../../words/compiled/screens/check/stop.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";

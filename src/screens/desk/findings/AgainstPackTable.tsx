@@ -1,7 +1,6 @@
 import { useState } from "preact/hooks";
 import type { ReadingId } from "../../../physics/readings/index.ts";
 import { capital } from "../../../physics/sentence.ts";
-import { quantityText } from "../../../records/entry/quantityText.ts";
 import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import {
@@ -11,6 +10,7 @@ import {
 } from "../../../records/findings/measuredAgainstPack.ts";
 import type { Pack } from "../../../records/pack/pack.ts";
 import { quantityKindOf } from "../../../records/review/oddReadings.ts";
+import { quantityText } from "../../../saying/quantityText.ts";
 import * as messages from "../../../words/compiled/screens/desk/findings.ts";
 import { Button } from "../../parts/Button.tsx";
 import { keepReferencePack } from "../../referencePack.ts";

@@ -1,10 +1,10 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { Pool } from "../../../compute/pool.ts";
-import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { buildsToMake, coverageByStop, type Served } from "../../../records/findings/coverage.ts";
 import { isOffered, type Pack, stopOf } from "../../../records/pack/pack.ts";
 import { stopInFull } from "../../../records/pack/stopFacts.ts";
+import { quantityText } from "../../../saying/quantityText.ts";
 import * as messages from "../../../words/compiled/screens/desk/findings.ts";
 import { Button } from "../../parts/Button.tsx";
 import { DeskTable } from "../DeskTable.tsx";

@@ -1,11 +1,11 @@
-// @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
-export const spacingOfStops: string = "spacing of the stops";
-export const axleRisesLevelBoth: string = "The axle rises level, both wheels together; the stop closes along its axis.";
-export const lengthOfLowerArm: string = "length of the lower arm";
-export const angleOfLowerArm: string = "angle of the lower arm";
-export const distanceFromLowerJoint: string = "distance from the lower joint to the strut's top mount";
-export const leanOfLineFrom: string = "lean of the line from the lower joint to the strut's top mount";
-export const stopClosesAlongIts: string = "The stop closes along its own leaning axis as the wheel rises.";
-export const measureArmUnderStrut: string = "measure the arm under the strut as well";
-export const triangleOfArmsPivot: string = "Triangle of the arm's pivot, the lower joint and the strut's top mount; R = dz/ds.";
+import type { Message } from "../../message.ts";
+export const spacingOfStops: Message = { code: "physics/layouts.spacingOfStops" };
+export const axleRisesLevelBoth: Message = { code: "physics/layouts.axleRisesLevelBoth" };
+export const lengthOfLowerArm: Message = { code: "physics/layouts.lengthOfLowerArm" };
+export const angleOfLowerArm: Message = { code: "physics/layouts.angleOfLowerArm" };
+export const distanceFromLowerJoint: Message = { code: "physics/layouts.distanceFromLowerJoint" };
+export const leanOfLineFrom: Message = { code: "physics/layouts.leanOfLineFrom" };
+export const stopClosesAlongIts: Message = { code: "physics/layouts.stopClosesAlongIts" };
+export const measureArmUnderStrut: Message = { code: "physics/layouts.measureArmUnderStrut" };
+export const triangleOfArmsPivot: Message = { code: "physics/layouts.triangleOfArmsPivot" };

@@ -1,13 +1,13 @@
-// @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
-export const heightOfItsInnerEnd: string = "height of its inner end";
-export const heightOfItsOuterEnd: string = "height of its outer end";
-export const leanOfTheLineToTheTop: string = "lean of the line to the top";
-export const zOfTheLastContact: string = "z of the last contact";
-export const itsDirectionAtRide: string = "its direction at ride";
-export const restWithoutPayload: string = "rest without payload";
-export const heightAtContact: string = "height at contact";
-export const heightAtRide: string = "height at ride";
-export const directionOfQ: string = "direction of Q";
-export const zAtTheWheel: string = "z at the wheel";
-export const springAlone: string = "spring alone";
+import type { Message } from "../../message.ts";
+export const heightOfItsInnerEnd: Message = { code: "physics/terms.heightOfItsInnerEnd" };
+export const heightOfItsOuterEnd: Message = { code: "physics/terms.heightOfItsOuterEnd" };
+export const leanOfTheLineToTheTop: Message = { code: "physics/terms.leanOfTheLineToTheTop" };
+export const zOfTheLastContact: Message = { code: "physics/terms.zOfTheLastContact" };
+export const itsDirectionAtRide: Message = { code: "physics/terms.itsDirectionAtRide" };
+export const restWithoutPayload: Message = { code: "physics/terms.restWithoutPayload" };
+export const heightAtContact: Message = { code: "physics/terms.heightAtContact" };
+export const heightAtRide: Message = { code: "physics/terms.heightAtRide" };
+export const directionOfQ: Message = { code: "physics/terms.directionOfQ" };
+export const zAtTheWheel: Message = { code: "physics/terms.zAtTheWheel" };
+export const springAlone: Message = { code: "physics/terms.springAlone" };

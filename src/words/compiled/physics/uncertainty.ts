@@ -1,16 +1,16 @@
-// @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
-export const thereIsNoValue = (d: { name: string | number }): string => "There is no value for " + d.name + ". Measure it.";
-export const isNotUsableNumber = (d: { name: string | number }): string => "" + d.name + " is not a usable number. Type it again.";
-export const ofMustBeZero = (d: { name: string | number }): string => "The ± of " + d.name + " must be zero or more. Type the tool's half-width again.";
-export const mustBeAboveZero = (d: { name: string | number }): string => "" + d.name + " must be above zero. Re-measure it.";
-export const mustBeAboveZeroWeigh = (d: { name: string | number }): string => "" + d.name + " must be above zero. Weigh it again.";
-export const cannotBeBelowZero = (d: { name: string | number }): string => "" + d.name + " cannot be below zero. Type 0 if the stop already touches its pad.";
-export const mustLieBetween90 = (d: { name: string | number }): string => "" + d.name + " must lie between −90° and 90°.";
-export const halfOfRange: string = "half of the range";
-export const upperLower2: string = "(upper − lower) / 2";
-export const pReserveWantedReserve: string = "P(reserve ≥ wanted reserve)";
-export const pZCZ: string = "P(z_c ≥ z_need), loaded";
-export const lowerEnd25: string = "lower end = 2.5th percentile";
-export const upperEnd975: string = "upper end = 97.5th percentile";
-export const tool = (d: { name: string | number }): string => "" + d.name + " tool";
+import type { Message, MessageValue } from "../../message.ts";
+export const thereIsNoValue = (values: { name: MessageValue }): Message => ({ code: "physics/uncertainty.thereIsNoValue", values });
+export const isNotUsableNumber = (values: { name: MessageValue }): Message => ({ code: "physics/uncertainty.isNotUsableNumber", values });
+export const ofMustBeZero = (values: { name: MessageValue }): Message => ({ code: "physics/uncertainty.ofMustBeZero", values });
+export const mustBeAboveZero = (values: { name: MessageValue }): Message => ({ code: "physics/uncertainty.mustBeAboveZero", values });
+export const mustBeAboveZeroWeigh = (values: { name: MessageValue }): Message => ({ code: "physics/uncertainty.mustBeAboveZeroWeigh", values });
+export const cannotBeBelowZero = (values: { name: MessageValue }): Message => ({ code: "physics/uncertainty.cannotBeBelowZero", values });
+export const mustLieBetween90 = (values: { name: MessageValue }): Message => ({ code: "physics/uncertainty.mustLieBetween90", values });
+export const halfOfRange: Message = { code: "physics/uncertainty.halfOfRange" };
+export const upperLower2: Message = { code: "physics/uncertainty.upperLower2" };
+export const pReserveWantedReserve: Message = { code: "physics/uncertainty.pReserveWantedReserve" };
+export const pZCZ: Message = { code: "physics/uncertainty.pZCZ" };
+export const lowerEnd25: Message = { code: "physics/uncertainty.lowerEnd25" };
+export const upperEnd975: Message = { code: "physics/uncertainty.upperEnd975" };
+export const tool = (values: { name: MessageValue }): Message => ({ code: "physics/uncertainty.tool", values });

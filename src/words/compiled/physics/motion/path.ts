@@ -1,17 +1,17 @@
-// @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
-export const qAcrossOtherArms: string = "Q across, the other arm's pivot from the lower pivot";
-export const qUp: string = "Q up";
-export const lUpHowFar: string = "L up: how far the measured arm's joint has risen";
-export const lUpHowFarLower: string = "L up: how far the lower joint has risen";
-export const wheelCarriersTurnLean = (d: { leanOfTheLineToTheTop: string | number }): string => "δ, the wheel carrier's turn: " + d.leanOfTheLineToTheTop + " + asin(p/D) − βs";
-export const qAcrossOtherArmsPivot: string = "Q across, the other arm's pivot from the upper pivot";
-export const uUpHowFar: string = "U up: how far the measured arm's joint has risen";
-export const wheelCarriersTurnAcos = (d: { directionOfQ: string | number; itsDirectionAtRide: string | number }): string => "δ, the wheel carrier's turn: " + d.directionOfQ + " + acos[(D² + ℓ² − c²)/(2·D·ℓ)] − " + d.itsDirectionAtRide;
-export const wheelCarriersTurnAcosD = (d: { directionOfQ: string | number; itsDirectionAtRide: string | number }): string => "δ, the wheel carrier's turn: " + d.directionOfQ + " − acos[(D² + ℓ² − c²)/(2·D·ℓ)] − " + d.itsDirectionAtRide;
-export const dzDBCos: string = "dz/dα = b·cos θ0·(1 + e·τ), per radian";
-export const pL0Sin: string = "p = L0·sin(βs − β), the strut's axis beside the joint";
-export const dDPX: string = "dδ/dα = (p·X/√(L0² − p²) − W)/L0², X and W the arm across and along the line to the top";
-export const dzDCos0: string = "dz/dα = a·cos φ0 + e·dδ/dα, per radian";
-export const dzDBCos0: string = "dz/dα = κ·b·cos θ0, per radian";
-export const dzDBCos01: string = "dz/dα = b·cos θ0·(1 + e·τ)/(1 − k·τ), per radian";
+import type { Message, MessageValue } from "../../../message.ts";
+export const qAcrossOtherArms: Message = { code: "physics/motion/path.qAcrossOtherArms" };
+export const qUp: Message = { code: "physics/motion/path.qUp" };
+export const lUpHowFar: Message = { code: "physics/motion/path.lUpHowFar" };
+export const lUpHowFarLower: Message = { code: "physics/motion/path.lUpHowFarLower" };
+export const wheelCarriersTurnLean = (values: { leanOfTheLineToTheTop: MessageValue }): Message => ({ code: "physics/motion/path.wheelCarriersTurnLean", values });
+export const qAcrossOtherArmsPivot: Message = { code: "physics/motion/path.qAcrossOtherArmsPivot" };
+export const uUpHowFar: Message = { code: "physics/motion/path.uUpHowFar" };
+export const wheelCarriersTurnAcos = (values: { directionOfQ: MessageValue; itsDirectionAtRide: MessageValue }): Message => ({ code: "physics/motion/path.wheelCarriersTurnAcos", values });
+export const wheelCarriersTurnAcosD = (values: { directionOfQ: MessageValue; itsDirectionAtRide: MessageValue }): Message => ({ code: "physics/motion/path.wheelCarriersTurnAcosD", values });
+export const dzDBCos: Message = { code: "physics/motion/path.dzDBCos" };
+export const pL0Sin: Message = { code: "physics/motion/path.pL0Sin" };
+export const dDPX: Message = { code: "physics/motion/path.dDPX" };
+export const dzDCos0: Message = { code: "physics/motion/path.dzDCos0" };
+export const dzDBCos0: Message = { code: "physics/motion/path.dzDBCos0" };
+export const dzDBCos01: Message = { code: "physics/motion/path.dzDBCos01" };

@@ -1,5 +1,4 @@
-import type { Quantity, QuantityKind, Sentence } from "../../physics/sentence.ts";
-import * as messages from "../../words/compiled/records/entry.ts";
+import type { Quantity, QuantityKind } from "../physics/sentence.ts";
 import {
   fromModel,
   joulesPerFootPoundForce,
@@ -8,7 +7,8 @@ import {
   newtonsPerPoundForce,
   plainDecimal,
   unitText,
-} from "./units.ts";
+} from "../records/entry/units.ts";
+import * as messages from "../words/compiled/saying.ts";
 
 export interface TextOptions {
   /** Inches as whole numbers and sixteenths, as a tape shows them. */
@@ -19,7 +19,7 @@ export interface TextOptions {
 
 /** Inches to the nearest sixteenth as a tape shows them: "2 5/16", "3/8", "-1 1/2", "0". */
 export function sixteenths(inches: number): string {
-  if (!Number.isFinite(inches)) return "unknown";
+  if (!Number.isFinite(inches)) return messages.unknown;
   const total = Math.round(Math.abs(inches) * 16);
   const whole = Math.floor(total / 16);
   let numerator = total % 16;
@@ -142,53 +142,10 @@ export function quantityText(
   options: TextOptions = {},
 ): string {
   // Written so that NaN fails it too.
-  if (!(Math.abs(quantity.value) <= greatestShown)) return "unknown";
+  if (!(Math.abs(quantity.value) <= greatestShown)) return messages.unknown;
   const written = (unit === "in" ? imperial : metric)[quantity.kind](quantity.value, options);
   const text = written.replace(/^-/, "−");
   // "once in 850 miles" is words: only its number and unit stay together.
   if (quantity.kind === "contactRate") return text.replace(/ \S+$/, unbroken);
   return unbroken(text).replaceAll(`${noBreak}(`, " (");
-}
-
-/**
- * A sentence as the first look needs it: without the 95 % ranges in brackets, which stand with the
- * figures themselves.
- */
-export function withoutRanges(sentence: Sentence): Sentence {
-  let inRange = false;
-  return sentence.flatMap((part): (string | Quantity)[] => {
-    if (typeof part !== "string") return inRange ? [] : [part];
-    const closed = inRange && part.includes(")") ? part.slice(part.indexOf(")") + 1) : part;
-    if (inRange && closed === part) return [];
-    const opens = closed.indexOf(" (95 %");
-    inRange = opens >= 0;
-    return [inRange ? closed.slice(0, opens) : closed];
-  });
-}
-
-/** Of a message of several sentences the first alone. */
-export function firstSentence(message: Sentence): Sentence {
-  const first: (string | Quantity)[] = [];
-  for (const [index, part] of message.entries()) {
-    const next = message[index + 1];
-    const text = typeof part === "string" && typeof next === "string" ? part + next : part;
-    const end = typeof text === "string" ? text.search(/\.(?= )/) : -1;
-    if (typeof part === "string" && end >= 0 && end < part.length) {
-      return [...first, part.slice(0, end + 1)];
-    }
-    first.push(part);
-  }
-  return message;
-}
-
-/** A whole sentence in the person's own units. */
-export function sentenceText(
-  sentence: Sentence,
-  unit: LengthUnit,
-  options: TextOptions = {},
-): string {
-  return sentence
-    .map((part) => (typeof part === "string" ? part : quantityText(part, unit, options)))
-    .join("")
-    .replaceAll("± ", `±${noBreak}`);
 }
