@@ -8,6 +8,8 @@ import { VitePWA, type VitePWAOptions } from "vite-plugin-pwa";
 import packageFile from "./package.json" with { type: "json" };
 import { type DeskAddress, readDeskAddress } from "./src/engine/address.ts";
 import { layoutKinds } from "./src/physics/layouts/layoutKinds.ts";
+import "./src/saying/everyText.ts";
+import { inModelUnits } from "./src/saying/modelUnits.ts";
 import { classFieldsWrapped } from "./src/tooling/classFields.ts";
 import { makerBuild } from "./src/tooling/maker/makerBuild.ts";
 import { wordsInBuild } from "./src/tooling/words/wordsInBuild.ts";
@@ -21,7 +23,7 @@ function deskOfBuild(text = process.env.STOPFIT_DESK ?? ""): DeskAddress | null 
   process.env.VITE_DESK = text;
   if (text === "") return null;
   const address = readDeskAddress(text);
-  if (!address.ok) throw new Error(`STOPFIT_DESK: ${address.fault.sentence.join("")}`);
+  if (!address.ok) throw new Error(`STOPFIT_DESK: ${inModelUnits(address.fault.sentence)}`);
   return address.value;
 }
 const desk = deskOfBuild();

@@ -31,7 +31,11 @@ export default defineConfig({
           environment: "happy-dom",
           include: withDom,
           testTimeout: patienceMs,
-          setupFiles: ["tests/support/patience.ts", "src/saying/everyText.ts"],
+          setupFiles: [
+            "tests/support/patience.ts",
+            "tests/support/messagesSaid.ts",
+            "src/saying/everyText.ts",
+          ],
         },
       },
       {

@@ -8,6 +8,7 @@ import { fitmentOf } from "../records/check/fitmentOf.ts";
 import { readCheckText } from "../records/check/readCheck.ts";
 import { type Pack, packBounds } from "../records/pack/pack.ts";
 import { readPackText } from "../records/pack/readPack.ts";
+import "../saying/everyText.ts";
 import { inModelUnits } from "../saying/modelUnits.ts";
 import * as messages from "../words/compiled/command-line.ts";
 import { type AssessArguments, parseArguments, usage } from "./arguments.ts";

@@ -5,6 +5,7 @@ import type { CheckRecord } from "../records/check/checkRecord.ts";
 import { estimateSentence, stopTitle } from "../records/pack/stopTitle.ts";
 import { inModelUnits } from "../saying/modelUnits.ts";
 import { quantityText, withPlainSpaces } from "../saying/quantityText.ts";
+import { said } from "../saying/texts.ts";
 import * as messages from "../words/compiled/command-line.ts";
 import { prescriptionText } from "./prescriptionJson.ts";
 
@@ -153,9 +154,10 @@ export function assessmentTable(
   const checks = corners.flatMap(({ side, checks: each }) =>
     each.map(({ id, state, sentence }) => `${side} ${id}: ${state}. ${inModelUnits(sentence)}`),
   );
-  const title = `${file}: ${printable(record.vehicle.label)}, ${record.axle}, ${printable(stopTitle(record.stop))}`;
+  const title = `${file}: ${printable(record.vehicle.label)}, ${record.axle}, ${printable(said(stopTitle(record.stop)))}`;
   const estimate = estimateSentence(record.stop);
-  const marked = estimate === null ? [] : [messages.estimate({ estimate: printable(estimate) })];
+  const marked =
+    estimate === null ? [] : [messages.estimate({ estimate: printable(said(estimate)) })];
   const whatToDo = messages.whatToDo({ prescription: printable(prescriptionText(prescription)) });
   return [title, stateWords[verdict], ...marked, ...lines, ...checks, whatToDo].join("\n");
 }

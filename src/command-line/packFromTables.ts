@@ -2,6 +2,8 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { packOfTables } from "../records/packTables/packOfTables.ts";
 import type { TableText } from "../records/packTables/tableRows.ts";
+import "../saying/everyText.ts";
+import { inModelUnits } from "../saying/modelUnits.ts";
 import { makerFaults } from "../tooling/maker/makerBuild.ts";
 import * as messages from "../words/compiled/command-line.ts";
 import { startFolder } from "./startFolder.ts";
@@ -42,7 +44,7 @@ function main(given: readonly string[]): number {
   const made = packOfTables({ maker, stops, curves, platforms });
   const faults = made.ok
     ? makerFaults(made.pack, resolve(start, folder)).map((fault) => messages.makerCsv({ fault }))
-    : made.faults;
+    : made.faults.map(inModelUnits);
   if (!made.ok || faults.length > 0) {
     for (const fault of faults) console.error(fault);
     console.error(messages.faultsNoPackWritten({ faults: faults.length }));

@@ -2,6 +2,7 @@ import { closeSync, openSync, readSync, statSync } from "node:fs";
 import { basename, resolve } from "node:path";
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import { type FileSource, importFile } from "../records/testRows/importFile.ts";
+import "../saying/everyText.ts";
 import { inModelUnits } from "../saying/modelUnits.ts";
 import * as messages from "../words/compiled/command-line.ts";
 import { printable } from "./assessmentTable.ts";

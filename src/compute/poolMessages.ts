@@ -8,20 +8,21 @@ import type { Pack, PackPlatforms } from "../records/pack/pack.ts";
 import type { ReadPack } from "../records/pack/readPack.ts";
 import type { Computed, Incoming, Way } from "../records/review/submission.ts";
 import type { Opened } from "../sharing/openText.ts";
+import type { Words } from "../words/message.ts";
 
 /** Work for the pool: to read what came in, or to compute the answer to what was kept. */
 export type PoolTask =
   | {
       readonly kind: "read";
       readonly text: string | Blob;
-      readonly what: string;
+      readonly what: Words;
       readonly way: Way;
     }
   /** What a text or a link's payload holds that comes to a phone. */
-  | { readonly kind: "open"; readonly text: string | Blob; readonly what: string }
+  | { readonly kind: "open"; readonly text: string | Blob; readonly what: Words }
   | { readonly kind: "openPayload"; readonly payload: string }
-  /** A check that is not complete; the pack estimates what it estimated. */
-  | { readonly kind: "draft"; readonly text: string | Blob; readonly pack: Pack }
+  /** A check that is not complete. */
+  | { readonly kind: "draft"; readonly text: string | Blob }
   /** A piece of a check out of a shared desk's stream. */
   | { readonly kind: "sent"; readonly body: string }
   | { readonly kind: "readPack"; readonly text: string }
@@ -39,6 +40,7 @@ export type PoolResult =
   /** A text may hold several links, and so several checks. */
   | { readonly kind: "read"; readonly items: readonly ReadItem[] }
   | { readonly kind: "opened"; readonly items: readonly Outcome<Opened>[] }
+  /** What was estimated in it is yet to be made anew. */
   | { readonly kind: "draft"; readonly draft: StoredCheck | null }
   | { readonly kind: "sent"; readonly part: Outcome<SentPart>; readonly incoming: Incoming | null }
   | { readonly kind: "pack"; readonly read: ReadPack }

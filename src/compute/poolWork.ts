@@ -18,6 +18,7 @@ import { checkOfText } from "../sharing/receivedFile.ts";
 import { checkOfPayload, type SharedCheck, sharedCheck } from "../sharing/sharedCheck.ts";
 import { findPayloads } from "../sharing/shareLink.ts";
 import * as messages from "../words/compiled/compute.ts";
+import type { Words } from "../words/message.ts";
 import type { PoolResult, PoolTask, ReadItem, ReadTask, TaskOf } from "./poolMessages.ts";
 import { servedOf } from "./servedWork.ts";
 
@@ -107,7 +108,7 @@ const linksAtDesk = 500;
  * A record as a file holds it: its text is kept to the last character, but for what cameras wrote beside
  * photos, and photos that can't be shown.
  */
-function recordItem(text: string, what: string, way: Way): ReadItem {
+function recordItem(text: string, what: Words, way: Way): ReadItem {
   const checked = readCheckText(text, what);
   if (!checked.ok) return { ok: false, fault: checked.fault };
   const shared = sharedCheck(checked.value);
@@ -143,8 +144,8 @@ function withPhotos(check: StoredCheck): StoredCheck {
   return { ...check, record: { ...check.record, photos: soundPhotos(photos) } };
 }
 
-function draftOf({ text, pack }: TaskOf<"draft">): StoredCheck | null {
-  const draft = readDraftText(text, pack);
+function draftOf({ text }: TaskOf<"draft">): StoredCheck | null {
+  const draft = readDraftText(text);
   return draft && withPhotos(draft);
 }
 

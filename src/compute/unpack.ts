@@ -7,6 +7,7 @@ import { cleanName } from "../records/text/soundText.ts";
 import { readFileContent } from "../sharing/receivedFile.ts";
 import { findPayloads } from "../sharing/shareLink.ts";
 import * as messages from "../words/compiled/compute.ts";
+import type { Message, Words } from "../words/message.ts";
 import { isMail, isZip } from "./packedFile.ts";
 
 /** One thing that may hold a check: a file that is not read yet, or a text. */
@@ -16,7 +17,7 @@ export type Unpacked =
       readonly kind: "text";
       /** What is long stays bytes. */
       readonly text: string | Blob;
-      readonly what: string;
+      readonly what: Words;
       readonly way: Way;
       readonly from?: string;
       readonly sentAt?: string;
@@ -44,7 +45,7 @@ export async function* unpack(file: File): AsyncGenerator<Unpacked> {
   else yield* ofMail(file);
 }
 
-function refused(file: File, what: string): Unpacked {
+function refused(file: File, what: Message): Unpacked {
   const sentence = [messages.file({ name: cleanName(file.name, 80), what })];
   return { kind: "refused", name: file.name, fault: { code: "notUnpacked", sentence } };
 }

@@ -1,5 +1,6 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import * as messages from "../words/compiled/engine.ts";
+import type { Message } from "../words/message.ts";
 
 /** Where a desk's engine is, and what a phone makes its credential with. */
 export interface DeskAddress {
@@ -18,7 +19,7 @@ const onThisMachine = /^(localhost|127\.0\.0\.1|\[::1\])$/;
  * TLS (`ws:`) only on this machine.
  */
 export function readDeskAddress(text: string): Outcome<DeskAddress> {
-  const wrong = (why: string) => fail("deskAddress", [messages.reviewDesksAddressCant({ why })]);
+  const wrong = (why: Message) => fail("deskAddress", [messages.reviewDesksAddressCant({ why })]);
   let url: URL;
   try {
     url = new URL(text);

@@ -1,5 +1,6 @@
 import type { Fault } from "../physics/outcome.ts";
 import * as messages from "../words/compiled/engine.ts";
+import type { Message } from "../words/message.ts";
 
 export type EngineFaultCode =
   | "deskUnreachable"
@@ -9,7 +10,7 @@ export type EngineFaultCode =
   | "tooLarge"
   | "deskBusy";
 
-const sentences: { readonly [Code in EngineFaultCode]: string } = {
+const sentences: { readonly [Code in EngineFaultCode]: Message } = {
   deskUnreachable: messages.reviewDeskCantBe,
   deskRefused: messages.reviewDeskDoesNot,
   deskFull: messages.reviewDeskHasNo,

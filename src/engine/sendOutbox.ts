@@ -1,6 +1,5 @@
 import type { Fault } from "../physics/outcome.ts";
 import { readReplyText } from "../records/review/readReply.ts";
-import { inModelUnits } from "../saying/modelUnits.ts";
 import type { OutboxStore, PlacedPart } from "../storage/outboxStore.ts";
 import * as messages from "../words/compiled/engine.ts";
 import type { DeskAddress } from "./address.ts";
@@ -90,6 +89,6 @@ export async function sendOutbox(
     fault ??= await sendAll(connection.value, store);
     await connection.value.nats.close();
   } else fault = connection.fault;
-  await store.noteTrouble(fault === null ? null : inModelUnits(fault.sentence));
+  await store.noteTrouble(fault === null ? null : fault.sentence);
   return fault;
 }

@@ -4,7 +4,7 @@ import type { Fault } from "./outcome.ts";
 import { readingName } from "./readingNames.ts";
 import { rideQuantities } from "./readings/rideReadings.ts";
 import { roughness } from "./road/roughness.ts";
-import { capital } from "./sentence.ts";
+import { capital, type Message } from "./sentence.ts";
 
 /** A quantity that can be computed with: 0, or of a size that neither vanishes nor overflows. */
 function usable(value: number): boolean {
@@ -53,7 +53,7 @@ function rideFault({ ride }: Fitment): Fault | null {
 }
 
 function rulesFault(rules: UseRules): Fault | null {
-  const demands: readonly [string, number, boolean][] = [
+  const demands: readonly [Message, number, boolean][] = [
     [messages.speedOnRoad, rules.speedKmPerH, true],
     [messages.numberOfContactsAllowed, rules.allowedContactsPerKm, true],
     [messages.accelerationCap, rules.accelerationCapG, false],

@@ -1,17 +1,22 @@
 import * as messages from "../words/compiled/physics.ts";
-import type { Message, Quantity, Words } from "../words/message.ts";
+import type { Message, MessageValue, Quantity, Words } from "../words/message.ts";
 
 export type {
   Message,
   MessageValue,
   Quantity,
   QuantityKind,
+  Say,
   Sentence,
   Words,
 } from "../words/message.ts";
 
 export function length(value: number): Quantity {
   return { kind: "length", value };
+}
+
+export function isQuantity(part: Words | Quantity): part is Quantity {
+  return typeof part === "object" && "kind" in part;
 }
 
 /** The height of a spacer that can be bought, mm. */
@@ -40,6 +45,51 @@ export function marginRange(range: readonly [number, number] | null): Words {
   const [least, greatest] = range;
   const end = least < 0 ? margin : length;
   return range95(end(least), end(greatest));
+}
+
+type Join = (values: { first: MessageValue; rest: MessageValue }) => Message;
+
+/** Words one after the other, joined by a message of two. */
+function joined(words: readonly Words[], join: Join): Words {
+  return words.length === 0
+    ? ""
+    : words.slice(0, -1).reduceRight((rest, first) => join({ first, rest }), words.at(-1) ?? "");
+}
+
+/** "a, b, c". */
+export function commaList(words: readonly Words[]): Words {
+  return joined(words, messages.commas);
+}
+
+/** "a, b and c". */
+export function andList(words: readonly Words[]): Words {
+  return listEnding(words, messages.commasAnd);
+}
+
+/** "a, or b, or c". */
+export function orList(words: readonly Words[]): Words {
+  return joined(words, messages.commasOr);
+}
+
+/** "a; b; c". */
+export function semicolonList(words: readonly Words[]): Words {
+  return joined(words, messages.semicolons);
+}
+
+function listEnding(words: readonly Words[], join: Join): Words {
+  const [last, ...before] = [...words].reverse();
+  if (last === undefined || before.length === 0) return last ?? "";
+  return join({ first: commaList(before.reverse()), rest: last });
+}
+
+/** "a · b · c". */
+export function dotList(words: readonly Words[]): Words {
+  return joined(words, messages.dots);
+}
+
+/** Each words once, at its first place. */
+export function distinctWords<Said extends Words>(words: readonly Said[]): readonly Said[] {
+  return [...new Map(words.map((each) => [JSON.stringify(each), each])).values()];
 }
 
 /** The words as they stand at the start of a sentence. */

@@ -1,4 +1,4 @@
-import { withStart } from "../physics/sentence.ts";
+import { isQuantity, withStart } from "../physics/sentence.ts";
 import * as messages from "../words/compiled/saying.ts";
 import type {
   Message,
@@ -8,6 +8,7 @@ import type {
   Sentence,
   Words,
 } from "../words/message.ts";
+import { Places } from "./places.ts";
 
 const texts = new Map<string, MessageTexts[string]>();
 
@@ -16,42 +17,10 @@ export function addTexts(more: MessageTexts): void {
   for (const [code, text] of Object.entries(more)) texts.set(code, text);
 }
 
-/** Stand in a message for quantities; they are taken out of texts that hold them. */
-const [placeStart, placeEnd] = ["\uE000", "\uE001"];
-const places = new RegExp(`[${placeStart}${placeEnd}]`, "g");
-
 /** A message, or several of them, in words, its quantities apart from them. */
 export function worded(said: Words | Quantity | Sentence): readonly (string | Quantity)[] {
-  const quantities: Quantity[] = [];
-
-  const textOf = (value: MessageValue): unknown => {
-    if (typeof value === "string") return value.replace(places, "");
-    if (typeof value !== "object") return value;
-    if ("code" in value) return messageText(value);
-    if ("kind" in value) {
-      quantities.push(value);
-      return `${placeStart}${quantities.length - 1}${placeEnd}`;
-    }
-    return value.map(textOf).join("");
-  };
-
-  const messageText = ({ code, values = {}, start }: Message): string => {
-    const text = texts.get(code) ?? messages.notKnownHere;
-    const told =
-      typeof text === "string"
-        ? text
-        : text(
-            Object.fromEntries(
-              Object.entries(values).map(([name, value]) => [name, textOf(value)]),
-            ),
-          );
-    return start === undefined ? told : withStart(told, start);
-  };
-
-  return String(textOf(said))
-    .split(new RegExp(`${placeStart}(\\d+)${placeEnd}`))
-    .map((text, index) => (index % 2 === 0 ? text : (quantities[Number(text)] ?? "")))
-    .filter((part) => part !== "");
+  const places = new Places<Quantity>();
+  return places.split(String(textOf(said, places)));
 }
 
 /** Words that hold no quantity, as a text. */
@@ -60,4 +29,41 @@ export function said(words: Words): string {
   return worded(words)
     .filter((part) => typeof part === "string")
     .join("");
+}
+
+function textOf(value: MessageValue, places: Places<Quantity>): unknown {
+  if (typeof value === "string") return places.plain(value);
+  if (typeof value !== "object") return value ?? "";
+  if (isSentence(value)) return value.map((part) => textOf(part, places)).join("");
+  return isQuantity(value) ? places.mark(value) : messageText(value, places);
+}
+
+function isSentence(value: Message | Quantity | Sentence): value is Sentence {
+  return Array.isArray(value);
+}
+
+function messageText(message: Message, places: Places<Quantity>): string {
+  const { code, values = {}, start } = message;
+  const text = texts.get(code) ?? messages.notKnownHere;
+  const told =
+    typeof text === "string"
+      ? text
+      : text(
+          Object.fromEntries(
+            Object.entries(values).map(([name, value]) => [name, textOf(value, places)]),
+          ),
+        );
+  return start === undefined ? told : withStart(told, start);
+}
+
+/** A message of those who say them, as a sentence: its quantities stay quantities, to be shown in the person's own unit. */
+export function sentenceOf<Values extends object>(
+  message: (values: Values) => string,
+  values: { readonly [Name in keyof Values]: Values[Name] | Message | Quantity | Sentence },
+): Sentence {
+  const places = new Places<Quantity>();
+  const told = Object.entries<MessageValue>(values as Record<string, MessageValue>).map(
+    ([name, value]) => [name, textOf(value, places)],
+  );
+  return places.split(message(Object.fromEntries(told)));
 }

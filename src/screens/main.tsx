@@ -1,4 +1,5 @@
 import { render } from "preact";
+import "../saying/firstTexts.ts";
 import { App } from "./app.tsx";
 import { DeskPlace } from "./desk/deskScreen.ts";
 import { isDeskUsed } from "./desk/deskUsed.ts";
@@ -26,6 +27,11 @@ if (root && !isMarkedOld()) {
   render(<App />, root);
   // What comes after the first screen is fetched once that one is painted.
   whenIdle(() => {
+    // What was named already, and could not be said, is said now.
+    import("../saying/everyText.ts").then(
+      () => render(<App />, root),
+      () => undefined,
+    );
     CheckPlace.preload().catch(() => undefined);
     if (isDeskUsed()) DeskPlace.preload().catch(() => undefined);
   });

@@ -1,6 +1,8 @@
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { erasePersonal } from "../engine/erase.ts";
+import "../saying/everyText.ts";
+import { inModelUnits } from "../saying/modelUnits.ts";
 import { findNatsServer, natsServerMissing } from "../tooling/natsServer.mjs";
 import {
   buildAddress,
@@ -167,7 +169,7 @@ const commands: { readonly [name: string]: () => Promise<void> } = {
     if (!/^[0-9a-f-]{36}$/i.test(subject))
       stop("Give the number of the check, as the desk shows it.");
     const erased = await withKeeper((_, nats) => erasePersonal({ nats }, subject));
-    if (!erased.ok) stop(erased.fault.sentence.join(""));
+    if (!erased.ok) stop(inModelUnits(erased.fault.sentence));
     console.log(`${erased.value} messages with names, notes and photos of this check were erased.`);
   },
 };

@@ -1,6 +1,7 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import { crc32 } from "../records/bytes/checksum.ts";
 import * as messages from "../words/compiled/sharing.ts";
+import type { Message } from "../words/message.ts";
 import type { Frame } from "./frame.ts";
 import { readPayload } from "./payload.ts";
 import { findPayloads } from "./shareLink.ts";
@@ -76,7 +77,7 @@ export function missingCodes({ parts, bodies }: CodeCollection): number[] {
 }
 
 /** "code 2 of 3 is missing", "codes 1 and 3 of 4 are missing" */
-export function missingWords(collection: CodeCollection): string {
+export function missingWords(collection: CodeCollection): Message {
   const missing = missingCodes(collection);
   const last = missing.at(-1);
   if (last === undefined) return messages.noCodeIsMissing;

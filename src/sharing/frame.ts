@@ -1,6 +1,7 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import { crc32 } from "../records/bytes/checksum.ts";
 import * as messages from "../words/compiled/sharing.ts";
+import type { Words } from "../words/message.ts";
 import type { DictionaryVersion } from "./recordDictionary.ts";
 
 /**
@@ -58,7 +59,7 @@ export function frameLength(bytes: Uint8Array): number | null {
 }
 
 /** Reads exactly the bytes of one frame. `what` names it in the sentence: "The link", "The code". */
-export function readFrame(bytes: Uint8Array, what: string): Outcome<Frame> {
+export function readFrame(bytes: Uint8Array, what: Words): Outcome<Frame> {
   if (bytes.length < headerBytes + sumBytes || frameLength(bytes) !== bytes.length) {
     return altered(what);
   }
@@ -80,6 +81,6 @@ export function readFrame(bytes: Uint8Array, what: string): Outcome<Frame> {
   });
 }
 
-export function altered(what: string): Outcome<never> {
+export function altered(what: Words): Outcome<never> {
   return fail("payloadAltered", [messages.isDamagedPartOf({ what })]);
 }

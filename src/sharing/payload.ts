@@ -1,5 +1,6 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import * as messages from "../words/compiled/sharing.ts";
+import type { Words } from "../words/message.ts";
 import { base64urlLength, fromBase64url, toBase64url } from "./base64url.ts";
 import { digitsLength, fromDigits, toDigits } from "./decimalDigits.ts";
 import { altered, type Frame, frameBytes, frameLength, readFrame } from "./frame.ts";
@@ -70,7 +71,7 @@ export function payloadLengthOf(begun: string): number | null {
  * The frame that a payload spells. A payload that is cut short, altered, of a newer version or no
  * payload at all is a sentence. What follows the last character of an intact one is passed over.
  */
-export function readPayload(text: string, what = messages.link): Outcome<Frame> {
+export function readPayload(text: string, what: Words = messages.link): Outcome<Frame> {
   const trimmed = text.trim();
   if (trimmed.length > payloadCharactersLimit) {
     return fail("payloadTooLong", [messages.isLongerThanAny({ what })]);
@@ -97,14 +98,14 @@ export function readPayload(text: string, what = messages.link): Outcome<Frame> 
   return frame.ok && version === "1" ? succeed({ ...frame.value, version: 1 }) : frame;
 }
 
-function notWhole(what: string): Outcome<never> {
+function notWhole(what: Words): Outcome<never> {
   return fail("payloadCut", [messages.isCutShortNearly({ what })]);
 }
 
-function newer(what: string): Outcome<never> {
+function newer(what: Words): Outcome<never> {
   return fail("payloadNewer", [messages.wasMadeByNewer({ what })]);
 }
 
-function notACheck(what: string): Outcome<never> {
+function notACheck(what: Words): Outcome<never> {
   return fail("payloadForeign", [messages.holdsNoCheckFrom({ what })]);
 }

@@ -6,6 +6,7 @@ import { looksLikePack } from "../records/pack/readPack.ts";
 import { looksLikeReply } from "../records/review/readReply.ts";
 import { cleanName } from "../records/text/soundText.ts";
 import * as messages from "../words/compiled/sharing.ts";
+import type { Words } from "../words/message.ts";
 import {
   checkOnly,
   type Shared,
@@ -20,7 +21,7 @@ import { findPayloads } from "./shareLink.ts";
 /** One thing that someone sent: a file's text, or a message with a link in it. */
 export interface ReceivedText {
   /** How a sentence names it: "The file", "The file “marlow.txt”", "The pasted text". */
-  readonly what: string;
+  readonly what: Words;
   readonly text: string;
 }
 
@@ -30,7 +31,7 @@ const fileBytesLimit = recordBounds.textCharacters;
 /** What does not begin as a record can only be a message with links in it, and no message is longer. */
 const messageBytesLimit = 2_000_000;
 
-function holdsNoCheck(what: string): Outcome<never> {
+function holdsNoCheck(what: Words): Outcome<never> {
   return fail("noCheckInText", [messages.holdsNoCheckNeither({ what })]);
 }
 
@@ -43,7 +44,7 @@ const textAtOnceBytes = 1_000_000;
  */
 export async function readFileContent(
   file: File,
-): Promise<Outcome<{ readonly what: string; readonly text: string | Blob }>> {
+): Promise<Outcome<{ readonly what: Words; readonly text: string | Blob }>> {
   const what = messages.file({ name: cleanName(file.name, 80) });
   if (file.size > fileBytesLimit) {
     const most = Math.round(fileBytesLimit / 1e6);

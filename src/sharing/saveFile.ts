@@ -1,4 +1,5 @@
 import * as messages from "../words/compiled/sharing.ts";
+import type { Message } from "../words/message.ts";
 import { canShareFile, share } from "./shareFile.ts";
 import { isInstalledOnApple } from "./thisDevice.ts";
 
@@ -16,7 +17,7 @@ function download(file: File): void {
 }
 
 /** Where a person finds what was saved by {@link saveFile}. */
-export function whereSaved(): string {
+export function whereSaved(): Message {
   return isInstalledOnApple() ? messages.chooseInShareSheet : messages.lookAmongBrowsersDownloads;
 }
 

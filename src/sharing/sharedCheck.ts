@@ -7,6 +7,7 @@ import { withSoundPhotos } from "../records/photo/soundPhotos.ts";
 import { looksLikeReply, readReplyText } from "../records/review/readReply.ts";
 import type { Reply } from "../records/review/reply.ts";
 import * as messages from "../words/compiled/sharing.ts";
+import type { Words } from "../words/message.ts";
 import { unpack, unpackedBytesLimit } from "./compression.ts";
 import type { Frame } from "./frame.ts";
 import { readPayload } from "./payload.ts";
@@ -34,7 +35,7 @@ export type Shared =
   | { readonly kind: "pack"; readonly pack: Pack };
 
 /** The check or the reply of a frame that holds a whole one. */
-export function sharedOfFrame(frame: Frame, what = messages.link): Outcome<Shared> {
+export function sharedOfFrame(frame: Frame, what: Words = messages.link): Outcome<Shared> {
   if (frame.parts > 1) {
     return fail("oneCodeOfSeveral", [
       messages.holdsOnlyPartOf({ what, part: frame.part + 1, parts: frame.parts }),
@@ -53,18 +54,18 @@ export function sharedOfFrame(frame: Frame, what = messages.link): Outcome<Share
     : { ok: false, fault: read.fault };
 }
 
-export function sharedReply(text: string, what: string): Outcome<Shared> {
+export function sharedReply(text: string, what: Words): Outcome<Shared> {
   const reply = readReplyText(text, what);
   return reply.ok ? succeed({ kind: "reply", reply: reply.value }) : reply;
 }
 
-export function sharedPack(text: string, what: string): Outcome<Shared> {
+export function sharedPack(text: string, what: Words): Outcome<Shared> {
   const read = readPackText(text, what);
   return read.ok ? succeed({ kind: "pack", pack: read.value }) : { ok: false, fault: read.fault };
 }
 
 /** Only a check, where nothing else has a place. */
-export function checkOnly(shared: Outcome<Shared>, what: string): Outcome<SharedCheck> {
+export function checkOnly(shared: Outcome<Shared>, what: Words): Outcome<SharedCheck> {
   if (!shared.ok) return shared;
   if (shared.value.kind === "check") return succeed(shared.value.check);
   if (shared.value.kind === "pack") {
@@ -73,7 +74,7 @@ export function checkOnly(shared: Outcome<Shared>, what: string): Outcome<Shared
   return fail("replyNotCheck", [messages.isReplyFromReview({ what })]);
 }
 
-export function checkOfFrame(frame: Frame, what = messages.link): Outcome<SharedCheck> {
+export function checkOfFrame(frame: Frame, what: Words = messages.link): Outcome<SharedCheck> {
   return checkOnly(sharedOfFrame(frame, what), what);
 }
 
@@ -87,11 +88,11 @@ function inFull(shortText: string): string {
 }
 
 /** What the payload of a link holds. Never throws, whatever the payload is. */
-export function sharedOfPayload(payload: string, what = messages.link): Outcome<Shared> {
+export function sharedOfPayload(payload: string, what: Words = messages.link): Outcome<Shared> {
   const frame = readPayload(payload, what);
   return frame.ok ? sharedOfFrame(frame.value, what) : frame;
 }
 
-export function checkOfPayload(payload: string, what = messages.link): Outcome<SharedCheck> {
+export function checkOfPayload(payload: string, what: Words = messages.link): Outcome<SharedCheck> {
   return checkOnly(sharedOfPayload(payload, what), what);
 }

@@ -2,6 +2,7 @@ import { type Fault, fail, type Outcome, succeed } from "../physics/outcome.ts";
 import type { BackupEntry } from "../records/backup/backupLine.ts";
 import { recordBounds } from "../records/check/recordFormat.ts";
 import * as messages from "../words/compiled/storage.ts";
+import type { Message } from "../words/message.ts";
 
 type BackupHeader = Extract<BackupEntry, { readonly kind: "header" }>;
 /** What a backup holds between its header and its end. */
@@ -157,13 +158,13 @@ async function nextOf(parts: AsyncGenerator<Part>): Promise<IteratorResult<Part,
   }
 }
 
-function countWords(entries: number): string {
+function countWords(entries: number): Message {
   return entries === 1 ? messages.oneEntry : messages.entries({ entries });
 }
 
 /** What is wrong with a backup that was read; null where it is whole. */
 export function faultOfPass({ entries, announced, unreadable, why }: BackupPass): Fault | null {
-  const fault = (code: string, words: string): Fault => ({ code, sentence: [words] });
+  const fault = (code: string, words: Message): Fault => ({ code, sentence: [words] });
   if (announced === null) {
     return fault("backupCut", messages.backupIsCutShort({ count: countWords(entries) }));
   }

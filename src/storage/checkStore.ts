@@ -2,6 +2,7 @@ import { type Outcome, succeed } from "../physics/outcome.ts";
 import { type ListedCheck, listedCheck } from "../records/check/listedCheck.ts";
 import { copyStored, newId, type StoredCheck } from "../records/check/storedCheck.ts";
 import { isFarAhead } from "../records/text/moment.ts";
+import type { Say } from "../words/message.ts";
 import { askBeforeLeaving } from "./askBeforeLeaving.ts";
 import { AwayTexts } from "./awayTexts.ts";
 import { deletePictures, openRow, putCheck, type RowSetAside } from "./checkRow.ts";
@@ -76,7 +77,10 @@ class IndexedCheckStore implements CheckStore {
   private channel: BroadcastChannel | null;
   private readonly tab = newId();
 
-  constructor(name: string) {
+  constructor(
+    private readonly say: Say,
+    name: string,
+  ) {
     this.texts = new AwayTexts(name);
     this.handle = new DatabaseHandle(name);
     this.rows = new RowsReader(this.handle);
@@ -95,7 +99,7 @@ class IndexedCheckStore implements CheckStore {
     if (unjoined + unsound.length + this.texts.places().length === 0) return succeed(this);
     const fetched = await import("./waitingRows.ts").catch(() => null);
     // What can't be joined waits on for the next opening: on a full phone checks can still be read, and deleted.
-    await fetched?.joinWaiting(this.texts, (work) => this.write(work));
+    await fetched?.joinWaiting(this.texts, (work) => this.write(work), this.say);
     return succeed(this);
   }
 
@@ -183,7 +187,7 @@ class IndexedCheckStore implements CheckStore {
   async takeIn(backup: StoredCheck, join: Join): Promise<Outcome<TakenIn>> {
     const taken = await this.handle.run(async (database) => {
       const { takeInto } = await import("./takeIn.ts");
-      return transact(database, (transaction) => takeInto(transaction, backup, join));
+      return transact(database, (transaction) => takeInto(transaction, backup, join, this.say));
     });
     if (taken.ok && taken.value.kind !== "present") {
       this.announce({ id: backup.id, kind: "kept" });
@@ -317,7 +321,7 @@ class IndexedCheckStore implements CheckStore {
     const id = lineage?.id ?? stored.id;
     const mine = id === stored.id ? stored : { ...stored, id, record: { ...stored.record, id } };
     const current = await currentOf(transaction, id, [mine, lineage?.content ?? null]);
-    const next = afterClockOf(current, joinedWith(mine, current, lineage));
+    const next = afterClockOf(current, joinedWith(mine, current, lineage, this.say));
     await putCheck(transaction, next);
     await transaction.objectStore("unjoined").delete(this.awayKey(stored));
     return next;
@@ -358,7 +362,13 @@ function newestFirst(a: ListedCheck, b: ListedCheck): number {
   return a.updatedAt === b.updatedAt ? 0 : a.updatedAt < b.updatedAt ? 1 : -1;
 }
 
-/** Opens the checks on this phone; joins first what pages put away as they were closed. */
-export function openCheckStore(name: string = databaseName): Promise<Outcome<CheckStore>> {
-  return new IndexedCheckStore(name).open();
+/**
+ * Opens the checks on this phone; joins first what pages put away as they were closed. `say` puts the names
+ * of copies into words.
+ */
+export function openCheckStore(
+  say: Say,
+  name: string = databaseName,
+): Promise<Outcome<CheckStore>> {
+  return new IndexedCheckStore(say, name).open();
 }

@@ -1,12 +1,12 @@
 import type { DBSchema, IDBPTransaction } from "idb";
 import type { Assessment } from "../physics/fitment.ts";
 import type { Outcome } from "../physics/outcome.ts";
-import type { Sentence } from "../physics/sentence.ts";
 import type { Photo } from "../records/check/checkRecord.ts";
 import type { PersonalTexts } from "../records/exchanged/personalParts.ts";
 import type { Decision } from "../records/review/decision.ts";
 import type { Reply } from "../records/review/reply.ts";
 import type { Submission, Way } from "../records/review/submission.ts";
+import type { StoredSentence } from "../words/message.ts";
 import type { Migration, SchemaHandle } from "./databaseHandle.ts";
 
 /** The very text that was sent, by the key of its submission. */
@@ -27,7 +27,7 @@ export interface ImportCounts {
   readonly present: number;
   readonly refusedCount: number;
   /** The first of those refused. */
-  readonly refused: readonly { readonly name: string; readonly sentence: Sentence }[];
+  readonly refused: readonly { readonly name: string; readonly sentence: StoredSentence }[];
 }
 
 /**

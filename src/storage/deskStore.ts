@@ -7,7 +7,7 @@ import {
   listText,
   readListText,
 } from "../records/review/listedSubmission.ts";
-import type { Computed, Incoming, Submission } from "../records/review/submission.ts";
+import type { Incoming, KeptComputed, Submission } from "../records/review/submission.ts";
 import { addOne, countChange } from "./addSubmission.ts";
 import { SchemaHandle } from "./databaseHandle.ts";
 import {
@@ -38,7 +38,7 @@ export interface WholeSubmission {
 
 export interface Result {
   readonly key: string;
-  readonly computed: Computed;
+  readonly computed: KeptComputed;
   /** Null where it could not be computed. */
   readonly assessment: Assessment | null;
 }

@@ -3,6 +3,7 @@ import { isSoundId } from "../records/check/soundStored.ts";
 import { copyStored, type StoredCheck } from "../records/check/storedCheck.ts";
 import { farAhead } from "../records/text/moment.ts";
 import * as messages from "../words/compiled/storage.ts";
+import type { Say } from "../words/message.ts";
 import { openRow } from "./checkRow.ts";
 import type { Database, StopfitDatabase, StoreName, WriteTransaction } from "./database.ts";
 import { joining } from "./joining.ts";
@@ -37,12 +38,13 @@ export function afterClockOf(current: StoredCheck | null, next: StoredCheck): St
 
 /**
  * What to store for `mine`, where `current` is stored and `lineage` is what mine grew from. Where the two
- * cannot be joined both are kept.
+ * cannot be joined both are kept, the second under a name that `say` puts into words.
  */
 export function joinedWith(
   mine: StoredCheck,
   current: StoredCheck | null,
   lineage: Lineage | null,
+  say: Say,
 ): StoredCheck {
   const revision = (current?.revision ?? 0) + 1;
   if (current === null) return { ...mine, revision };
@@ -56,7 +58,8 @@ export function joinedWith(
     return { ...join(lineage.content, newer, older), revision };
   }
   if (isSame(contentOf(mine), contentOf(current))) return { ...mine, revision };
-  return { ...copyStored(mine, messages.savedFromAnotherTab({ name: mine.name })), revision: 1 };
+  const name = say(messages.savedFromAnotherTab({ name: mine.name }));
+  return { ...copyStored(mine, name), revision: 1 };
 }
 
 type Rows = Pick<

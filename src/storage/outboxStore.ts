@@ -1,5 +1,6 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import type { CheckParts, Part } from "../records/exchanged/checkMessages.ts";
+import type { Sentence, Words } from "../words/message.ts";
 import { SchemaHandle } from "./databaseHandle.ts";
 import {
   type CameIn,
@@ -9,6 +10,7 @@ import {
   type SentVersion,
   type WaitingPart,
 } from "./outboxDatabase.ts";
+import { isSame } from "./sameContent.ts";
 
 /** A phone's own key to the desk, as it is kept. */
 export interface KeptKey {
@@ -197,13 +199,16 @@ export class OutboxStore {
   }
 
   /** What keeps the outbox from being sent, in a sentence; null: nothing. */
-  async trouble(): Promise<string | null> {
+  async trouble(): Promise<Words | Sentence | null> {
     const kept = await this.#handle.run((database) => database.get("settings", "trouble"));
-    return kept.ok && typeof kept.value?.value === "string" ? kept.value.value : null;
+    const value = kept.ok ? kept.value?.value : null;
+    // An earlier version kept it in words.
+    if (typeof value === "string") return value;
+    return Array.isArray(value) ? value : null;
   }
 
-  async noteTrouble(sentence: string | null): Promise<void> {
-    if ((await this.trouble()) === sentence) return;
+  async noteTrouble(sentence: Sentence | null): Promise<void> {
+    if (isSame(await this.trouble(), sentence)) return;
     await this.#handle.run(async (database) => {
       if (sentence === null) await database.delete("settings", "trouble");
       else await database.put("settings", { key: "trouble", value: sentence });

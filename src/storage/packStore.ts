@@ -2,6 +2,7 @@ import { type Fault, type Outcome, succeed } from "../physics/outcome.ts";
 import { openPack, type Pack } from "../records/pack/pack.ts";
 import { cleanTexts } from "../records/text/soundText.ts";
 import * as messages from "../words/compiled/storage.ts";
+import type { Message } from "../words/message.ts";
 import { DatabaseHandle, databaseName, type ShippedOrigin, type StoredPack } from "./database.ts";
 import type { StoreFaultCode } from "./storeFault.ts";
 
@@ -28,7 +29,7 @@ export interface PackStore {
   close(): void;
 }
 
-const reasons: { readonly [Code in StoreFaultCode]: string } = {
+const reasons: { readonly [Code in StoreFaultCode]: Message } = {
   storeRefused: messages.thisBrowserRefusesTo,
   storeFull: messages.storageOfThisPhone,
   storeBlocked: messages.stopfitIsOpenIn,

@@ -1,5 +1,6 @@
 import type { Fault } from "../physics/outcome.ts";
 import * as messages from "../words/compiled/storage.ts";
+import type { Message } from "../words/message.ts";
 
 /** Why the phone did not keep something. */
 export type StoreFaultCode =
@@ -11,7 +12,7 @@ export type StoreFaultCode =
   | "storeGone"
   | "storeFailed";
 
-const sentences: { readonly [Code in StoreFaultCode]: string } = {
+const sentences: { readonly [Code in StoreFaultCode]: Message } = {
   storeRefused: messages.notSavedThisBrowser,
   storeFull: messages.notSavedStorageOf,
   storeBlocked: messages.notSavedStopfitIs,

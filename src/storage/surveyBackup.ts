@@ -1,5 +1,6 @@
 import { type Fault, type Outcome, succeed } from "../physics/outcome.ts";
 import { checkName } from "../records/check/checkName.ts";
+import type { Words } from "../words/message.ts";
 import { faultOfPass, passOverBackup, type ReadLines } from "./backupPass.ts";
 import type { CheckStore } from "./checkStore.ts";
 import type { DeskStore } from "./deskStore.ts";
@@ -15,11 +16,11 @@ export interface BackupSurvey {
   readonly madeHere: boolean;
   readonly checks: {
     /** Names of those that are not here. */
-    readonly added: readonly string[];
+    readonly added: readonly Words[];
     /** Names of those here in which readings would be replaced. */
-    readonly replaced: readonly string[];
+    readonly replaced: readonly Words[];
     /** Names of those here that would only get what they lack. */
-    readonly filled: readonly string[];
+    readonly filled: readonly Words[];
     readonly present: number;
   };
   readonly submissions: { readonly added: number; readonly present: number };
@@ -50,7 +51,7 @@ export async function surveyBackup(
   const phone = await phoneMark();
   const known = await desk.keys();
   if (!known.ok) return known;
-  const names = { added: [] as string[], replaced: [] as string[], filled: [] as string[] };
+  const names = { added: [] as Words[], replaced: [] as Words[], filled: [] as Words[] };
   const present = { checks: 0, submissions: 0, decisions: 0 };
   const added = { submissions: new Set<string>(), decisions: new Set<string>() };
   const passed = await passOverBackup(

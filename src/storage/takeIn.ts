@@ -1,6 +1,7 @@
 import { checkName } from "../records/check/checkName.ts";
 import { newId, type StoredCheck } from "../records/check/storedCheck.ts";
 import * as messages from "../words/compiled/storage.ts";
+import type { Say } from "../words/message.ts";
 import { putCheck } from "./checkRow.ts";
 import type { WriteTransaction } from "./database.ts";
 import { currentOf } from "./joinedRows.ts";
@@ -24,6 +25,7 @@ export async function takeInto(
   transaction: WriteTransaction,
   backup: StoredCheck,
   join: Join,
+  say: Say,
 ): Promise<TakenIn> {
   const current = await currentOf(transaction, backup.id);
   if (current === null) {
@@ -32,7 +34,7 @@ export async function takeInto(
   }
   const joined = join(current, backup);
   if (joined === current) return { kind: "present" };
-  const aside = replacesSomething(current, joined) ? copyAside(current) : null;
+  const aside = replacesSomething(current, joined) ? copyAside(current, say) : null;
   if (aside !== null) await putCheck(transaction, aside);
   const counts = [current.revision ?? 0, backup.revision ?? 0];
   await putCheck(transaction, { ...joined, revision: Math.max(...counts) + 1 });
@@ -40,8 +42,8 @@ export async function takeInto(
 }
 
 /** What a backup replaces, among the deleted checks, where it can be brought back. */
-function copyAside(current: StoredCheck): StoredCheck {
+function copyAside(current: StoredCheck, say: Say): StoredCheck {
   const { revision: _, deletedAt: _deleted, again: _walk, ...content } = current;
-  const name = messages.beforeBackupWasRestored({ checkName: checkName(current) });
+  const name = say(messages.beforeBackupWasRestored({ checkName: checkName(current) }));
   return { ...content, id: newId(), name, deletedAt: new Date().toISOString(), revision: 1 };
 }

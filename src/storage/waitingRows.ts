@@ -1,4 +1,5 @@
 import type { Outcome } from "../physics/outcome.ts";
+import type { Say } from "../words/message.ts";
 import type { AwayTexts } from "./awayTexts.ts";
 import { openRow, putCheck } from "./checkRow.ts";
 import { healRow } from "./damagedRow.ts";
@@ -34,7 +35,7 @@ async function takeTexts(
 }
 
 /** Joins what pages put away as they went: all of it at once, so that nothing is joined twice. */
-async function joinUnjoined(transaction: WriteTransaction): Promise<void> {
+async function joinUnjoined(transaction: WriteTransaction, say: Say): Promise<void> {
   const unjoined = transaction.objectStore("unjoined");
   const pictures = transaction.objectStore("pictures");
   for (const { key, stored: given, base: from } of await unjoined.getAll()) {
@@ -46,7 +47,8 @@ async function joinUnjoined(transaction: WriteTransaction): Promise<void> {
         base === null ? null : { id: stored.id, content: base, revision: -1, joined: true };
       const isKept = current !== null && isSame(contentOf(current), contentOf(stored));
       if (!isKept) {
-        await putCheck(transaction, afterClockOf(current, joinedWith(stored, current, lineage)));
+        const joined = joinedWith(stored, current, lineage, say);
+        await putCheck(transaction, afterClockOf(current, joined));
       }
     }
     await unjoined.delete(key);
@@ -66,11 +68,12 @@ export async function joinWaiting(
   write: <Value>(
     work: (transaction: WriteTransaction) => Promise<Value>,
   ) => Promise<Outcome<Value>>,
+  say: Say,
 ): Promise<void> {
   await fetchJoining();
   const joined = await write(async (transaction) => {
     const places = await takeTexts(texts, transaction);
-    await joinUnjoined(transaction);
+    await joinUnjoined(transaction, say);
     return places;
   });
   if (joined.ok) for (const place of joined.value) localStorage.removeItem(place);

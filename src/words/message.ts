@@ -42,6 +42,9 @@ export type Sentence = readonly (Words | Quantity)[];
 /** A sentence as it is stored and sent: in words, since another version may have other messages, and in quantities. */
 export type StoredSentence = readonly (string | Quantity)[];
 
+/** Puts what is said into words, for what is stored as text. */
+export type Say = (said: Words | Sentence) => string;
+
 export type MessageValue = Words | number | boolean | undefined | Quantity | Sentence;
 
 /** What puts messages into words: a text, or a function of the values as texts, by their codes. */

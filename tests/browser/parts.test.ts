@@ -5,6 +5,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import type { Pack } from "../../src/records/pack/pack.ts";
 import { type PackTables, packOfTables } from "../../src/records/packTables/packOfTables.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import { runTool } from "../../src/tooling/run.mjs";
 import { axeViolations } from "./support/axe.ts";
 import { pick, textOf } from "./support/controls.ts";
@@ -152,7 +153,7 @@ describe("a maker's own app", () => {
     curves: table("curves"),
     platforms: table("platforms"),
   } satisfies PackTables);
-  if (!made.ok) throw new Error(made.faults.join("\n"));
+  if (!made.ok) throw new Error(made.faults.map(inModelUnits).join("\n"));
   const logo =
     '<svg xmlns="http://www.w3.org/2000/svg" width="80" height="40"><circle cx="40" cy="20" r="18"/></svg>';
   const shipped: Pack = {

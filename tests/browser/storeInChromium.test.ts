@@ -7,6 +7,7 @@ import { build } from "vite";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import type * as StoredChecks from "../../src/records/check/storedCheck.ts";
 import type * as Changes from "../../src/records/filling/changes.ts";
+import type * as ModelUnits from "../../src/saying/modelUnits.ts";
 import type * as CheckStores from "../../src/storage/checkStore.ts";
 import type * as Keepers from "../../src/storage/keeper.ts";
 import { launchChromium } from "./support/phone.ts";
@@ -16,7 +17,11 @@ import { launchChromium } from "./support/phone.ts";
  * keystroke, two tabs at once, a quota that is reached.
  */
 
-type Rooms = typeof StoredChecks & typeof Changes & typeof CheckStores & typeof Keepers;
+type Rooms = typeof StoredChecks &
+  typeof Changes &
+  typeof ModelUnits &
+  typeof CheckStores &
+  typeof Keepers;
 
 declare global {
   var rooms: Rooms;
@@ -39,13 +44,18 @@ async function bundle(): Promise<string> {
   const modules = [
     "records/check/storedCheck.ts",
     "records/filling/changes.ts",
+    "saying/modelUnits.ts",
     "storage/checkStore.ts",
     "storage/keeper.ts",
   ];
   const imports = modules.map(
     (path, index) => `import * as m${index} from "${join(source, path)}";`,
   );
-  writeFileSync(entry, `${imports.join("\n")}\nglobalThis.rooms = { ...m0, ...m1, ...m2, ...m3 };`);
+  const texts = `import "${join(source, "saying/everyText.ts")}";`;
+  writeFileSync(
+    entry,
+    `${texts}\n${imports.join("\n")}\nglobalThis.rooms = { ...m0, ...m1, ...m2, ...m3, ...m4 };`,
+  );
   const output = await build({
     configFile: false,
     root: fileURLToPath(new URL("../../", import.meta.url)),
@@ -89,7 +99,7 @@ async function openPage(): Promise<Page> {
 /** Opens the check in this page, as its screen does, and returns what is stored of the left gap. */
 function openCheck(page: Page, id: string): Promise<string | undefined> {
   return page.evaluate(async (wanted) => {
-    const opened = await rooms.openCheckStore();
+    const opened = await rooms.openCheckStore(rooms.inModelUnits);
     if (!opened.ok) throw new Error(opened.fault.code);
     const found = await opened.value.get(wanted);
     if (!found.ok || found.value === null) throw new Error("the check is gone");
@@ -117,7 +127,7 @@ function type(page: Page, entryId: string, text: string): Promise<void> {
 
 async function newCheck(page: Page): Promise<string> {
   return page.evaluate(async () => {
-    const opened = await rooms.openCheckStore();
+    const opened = await rooms.openCheckStore(rooms.inModelUnits);
     if (!opened.ok) throw new Error(opened.fault.code);
     const kept = await opened.value.put(rooms.newStoredCheck("Bay 1"));
     if (!kept.ok) throw new Error(kept.fault.code);

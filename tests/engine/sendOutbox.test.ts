@@ -10,6 +10,7 @@ import { type StreamName, streams, subjectOf, subjectParts } from "../../src/eng
 import { checkParts, readSentPart } from "../../src/records/exchanged/checkMessages.ts";
 import { readingsDigest } from "../../src/records/review/readingsDigest.ts";
 import { replyFormat, replyVersion } from "../../src/records/review/reply.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import { withNewSenders } from "../../src/server/deskState.ts";
 import { OutboxStore } from "../../src/storage/outboxStore.ts";
 import { EngineBench, engineHere, opened } from "../support/engine/engineBench.ts";
@@ -55,7 +56,7 @@ describe.skipIf(!engineHere)("a phone's errand to the desk", () => {
     const nobody: Dial = (options) => connect({ ...options, servers: "127.0.0.1:1" });
     expect(await sendOutbox(store, address(), nobody)).toMatchObject({ code: "deskUnreachable" });
     expect(await stateOf(store, record.id)).toBe("waiting");
-    expect(await store.trouble()).toContain("can't be reached");
+    expect(inModelUnits((await store.trouble()) ?? "")).toContain("can't be reached");
 
     expect(await sendOutbox(store, address(), dial)).toBeNull();
     expect(await stateOf(store, record.id)).toBe("received");
@@ -111,7 +112,7 @@ describe.skipIf(!engineHere)("a phone's errand to the desk", () => {
     await bench.reload(withNewSenders(bench.state));
     expect(await sendOutbox(store, old, dial)).toMatchObject({ code: "deskRefused" });
     expect(await stateOf(store, record.id)).toBe("waiting");
-    expect(await store.trouble()).toContain("Update Stopfit");
+    expect(inModelUnits((await store.trouble()) ?? "")).toContain("Update Stopfit");
     expect(await sendOutbox(store, address(), dial)).toBeNull();
     expect(await stateOf(store, record.id)).toBe("received");
     store.close();

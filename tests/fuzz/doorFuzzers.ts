@@ -2,10 +2,12 @@ import { poolWork } from "../../src/compute/poolWork.ts";
 import type { BackupEntry } from "../../src/records/backup/backupLine.ts";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { storedFromRecord } from "../../src/records/filling/storedFromRecord.ts";
+import { withEstimates } from "../../src/records/filling/withEstimates.ts";
 import { demoPack } from "../../src/records/pack/demoPack.ts";
 import { pictureFacts } from "../../src/records/photo/pictureFile.ts";
 import { bytesOfBase64 } from "../../src/records/photo/soundPhotos.ts";
 import type { Reply } from "../../src/records/review/reply.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import type { Opened } from "../../src/sharing/openText.ts";
 import { replyLink } from "../../src/sharing/shareLink.ts";
 import { generateRecords } from "../support/generateRecords.ts";
@@ -140,10 +142,11 @@ function wrongOf(found: Exclude<Opened, { readonly kind: "part" }>): Fault {
 
 /** As the desk reads it, and as a check that is not complete. */
 function read(text: string, chance: Chance): Case {
-  const draft = poolWork({ kind: "draft", text, pack: demoPack });
+  const draft = poolWork({ kind: "draft", text });
   if (draft.kind !== "draft")
     return { fault: `it ended as ${draft.kind}`, accepted: false, input: text };
-  const of = draft.draft === null ? null : unclean(draft.draft);
+  const of =
+    draft.draft === null ? null : unclean(withEstimates(draft.draft, "mm", demoPack, inModelUnits));
   const way = chance.pick(["file", "link", "code"] as const);
   const done = poolWork({ kind: "read", text, what: "The text", way });
   if (done.kind !== "read")

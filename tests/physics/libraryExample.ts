@@ -1,11 +1,8 @@
 import { argv } from "node:process";
 import { pathToFileURL } from "node:url";
-import {
-  assessFitment,
-  type Fitment,
-  inModelUnits,
-  type Reading,
-} from "../../src/physics/index.ts";
+import { assessFitment, type Fitment, type Reading } from "../../src/physics/index.ts";
+import "../../src/saying/everyText.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 
 /*
  * The calculation as a library: one axle described, one question asked, through the door alone. This is how a

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { geometryNames } from "../../src/physics/layouts/geometryRegistry.ts";
-import { limitTouches, readingName } from "../../src/physics/readingNames.ts";
+import { bareReadingName, limitTouches, readingName } from "../../src/physics/readingNames.ts";
+import { said } from "../../src/saying/texts.ts";
 
 describe("the name of a reading", () => {
   // The fields of record.md, in the words that a mechanic reads.
@@ -29,7 +30,7 @@ describe("the name of a reading", () => {
     ["ride.damperReboundNsPerMm", "the damping in rebound"],
     ["ride.payloadPerCornerKg", "the payload"],
   ])("%s: %s", (id, name) => {
-    expect(readingName(id)).toBe(name);
+    expect(said(readingName(id))).toBe(name);
   });
 
   it.each([
@@ -39,27 +40,34 @@ describe("the name of a reading", () => {
     ["metal", "metal to metal clearance", "metal touches metal"],
     ["other", "other clearance", "something hard touches"],
   ] as const)("a hard limit of kind %s", (kind, clearance, touches) => {
-    expect(readingName("left.limits.0", kind)).toBe(`the left ${clearance}`);
-    expect(readingName("right.limits.3", kind)).toBe(`the right ${clearance}`);
-    expect(limitTouches[kind]).toBe(touches);
+    expect(said(readingName("left.limits.0", kind))).toBe(`the left ${clearance}`);
+    expect(said(readingName("right.limits.3", kind))).toBe(`the right ${clearance}`);
+    expect(said(limitTouches[kind])).toBe(touches);
   });
 
   it("a hard limit whose kind is not known", () => {
-    expect(readingName("right.limits.1")).toBe("the right clearance to the hard contact");
+    expect(said(readingName("right.limits.1"))).toBe("the right clearance to the hard contact");
   });
 
   it("a kind belongs to limits alone", () => {
-    expect(readingName("left.gap", "tyre")).toBe("the left gap");
+    expect(said(readingName("left.gap", "tyre"))).toBe("the left gap");
   });
 
   it("one that is not known, by its last part, even where it is called as what every object has", () => {
-    expect(readingName("left.somethingElse")).toBe("the left somethingElse");
-    expect(readingName("ride.constructor")).toBe("the constructor");
-    expect(readingName("toString")).toBe("the toString");
+    expect(said(readingName("left.somethingElse"))).toBe("the left somethingElse");
+    expect(said(readingName("ride.constructor"))).toBe("the constructor");
+    expect(said(readingName("toString"))).toBe("the toString");
+  });
+
+  it("stands without its article at the start of a line", () => {
+    expect(said(bareReadingName("left.gap"))).toBe("left gap");
+    expect(said(bareReadingName("fullTravel.left.stop.wheelTravel"))).toBe(
+      "left wheel travel at the stop's contact",
+    );
   });
 
   it("every reading of every layout has one of its own", () => {
-    const names = new Map(geometryNames.map((name) => [name, readingName(name)]));
+    const names = new Map(geometryNames.map((name) => [name, said(readingName(name))]));
     expect(new Set(names.values()).size).toBe(names.size);
     for (const [place, name] of names) if (place !== "track") expect(name).not.toContain(place);
   });

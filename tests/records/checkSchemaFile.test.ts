@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { geometryNames, geometryRegistry } from "../../src/physics/layouts/geometryRegistry.ts";
 import { cornerReadings } from "../../src/physics/readings/cornerReadings.ts";
 import { checkSchema } from "../../src/records/check/checkSchema.ts";
+import { said } from "../../src/saying/texts.ts";
 import { checkSchemaFile, checkSchemaText } from "../support/checkSchemaText.ts";
 
 describe("the files beside the record's code", () => {
@@ -21,7 +22,7 @@ describe("the files beside the record's code", () => {
   it("the schema's file tells what every reading of a layout is, and what counts without it", () => {
     const text = readFileSync(checkSchemaFile, "utf8");
     for (const name of geometryNames) {
-      const told = `"${name}": {\n *"description": "${geometryRegistry[name].name}, (?:mm|degrees)`;
+      const told = `"${name}": {\n *"description": "${said(geometryRegistry[name].name)}, (?:mm|degrees)`;
       expect(text, name).toMatch(new RegExp(told));
     }
     expect(text).toContain(

@@ -1,6 +1,10 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { definitionOf } from "../../src/physics/readings/index.ts";
 import { type PackTables, packOfTables } from "../../src/records/packTables/packOfTables.ts";
+import { readingHeadings } from "../../src/records/packTables/readingHeadings.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
+import { said } from "../../src/saying/texts.ts";
 
 const names = ["maker", "stops", "curves", "platforms"] as const;
 
@@ -19,12 +23,12 @@ function made(change: (name: string, text: string) => string = (_, text) => text
 function faults(name: string, from: string, to: string): readonly string[] {
   if (!template(name as "stops").includes(from)) throw new Error(from);
   const outcome = made((each, text) => (each === name ? text.replace(from, to) : text));
-  return outcome.ok ? [] : outcome.faults;
+  return outcome.ok ? [] : outcome.faults.map(inModelUnits);
 }
 
 describe("the tables of the templates", () => {
   const outcome = made();
-  if (!outcome.ok) throw new Error(outcome.faults.join("\n"));
+  if (!outcome.ok) throw new Error(outcome.faults.map(inModelUnits).join("\n"));
   const { pack } = outcome;
 
   it("make a pack with every part and vehicle", () => {
@@ -77,6 +81,13 @@ describe("the tables of the templates", () => {
     const heights = inches.ok ? inches.pack.stops[0]?.freeHeight.values : [];
     expect(heights?.[0]).toBeCloseTo(41.275, 9);
   });
+});
+
+it("the headings of readings are their English names in lower case", () => {
+  for (const [name, heading] of Object.entries(readingHeadings)) {
+    const definition = definitionOf(name);
+    expect(definition && said(definition.name).toLowerCase()).toBe(heading);
+  }
 });
 
 describe("a row that is wrong is a sentence with table, row and column", () => {

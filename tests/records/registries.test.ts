@@ -22,6 +22,7 @@ import { addLimit, chooseLayout, setEntry } from "../../src/records/filling/chan
 import { entriesOf, storedFromRecord } from "../../src/records/filling/storedFromRecord.ts";
 import { tableHeader } from "../../src/records/review/figuresTable.ts";
 import { readingsOf } from "../../src/records/review/oddReadings.ts";
+import { said } from "../../src/saying/texts.ts";
 import { anyRecord } from "./arbitraries.ts";
 
 const sides = ["left", "right"] as const;
@@ -72,7 +73,7 @@ describe.each(everyId)("%s", (id) => {
     expect(parseReadingId(id)).not.toBeNull();
     const { name, kind, believable, usualTolerance } = catalogueEntry(id);
     expect(definitionOf(id)?.name).toBe(name);
-    expect(entryName(id)).toContain(name);
+    expect(said(entryName(id))).toContain(said(name));
     expect(believable[0]).toBeLessThan(believable[1]);
     expect(usualTolerance).toBeGreaterThanOrEqual(0);
     expect(entryUnit(kind, "in")).toBeDefined();
@@ -117,10 +118,11 @@ describe("a reading of the geometry", () => {
       const back = chooseLayout(other, kind);
       expect(back.record.layout?.readings).toEqual(filled.record.layout?.readings);
     }
-    const columns = tableHeader.join("\n");
-    for (const name of geometryNames) expect(columns).toContain(geometryRegistry[name].name);
-    for (const name of cornerReadingNames) expect(columns).toContain(catalogueEntry(name).name);
-    for (const name of rideQuantities) expect(columns).toContain(catalogueEntry(name).name);
+    const columns = tableHeader.map(said).join("\n");
+    for (const name of geometryNames) expect(columns).toContain(said(geometryRegistry[name].name));
+    for (const name of cornerReadingNames)
+      expect(columns).toContain(said(catalogueEntry(name).name));
+    for (const name of rideQuantities) expect(columns).toContain(said(catalogueEntry(name).name));
   });
 });
 

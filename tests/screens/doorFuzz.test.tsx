@@ -2,6 +2,7 @@ import "fake-indexeddb/auto";
 import { cleanup, render, screen, waitFor } from "@testing-library/preact";
 import { openDB } from "idb";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import SharePlace from "../../src/screens/exchange/SharePlace.tsx";
 import { forgetPackInMemory } from "../../src/screens/referencePack.ts";
 import { openCheckStore } from "../../src/storage/checkStore.ts";
@@ -42,7 +43,7 @@ async function expectShown(what: string): Promise<void> {
 
 /** Puts rows into the storage as they are, past the app. */
 async function putRows(rows: readonly unknown[]): Promise<void> {
-  const store = await openCheckStore();
+  const store = await openCheckStore(inModelUnits);
   if (store.ok) store.value.close();
   const database = await openDB(databaseName, databaseVersion);
   for (const row of rows) {
@@ -96,7 +97,7 @@ describe("what is stored badly", () => {
 
 describe("what is received", () => {
   it("is shown or refused in words, and nothing of it is kept", async () => {
-    const store = await openCheckStore();
+    const store = await openCheckStore(inModelUnits);
     if (!store.ok) throw new Error(store.fault.code);
     for (let seed = 0; seed < cases; seed += 1) {
       const text = doorText(new Chance(70_000 + seed));

@@ -2,6 +2,7 @@ import { cleanup, fireEvent, render, screen, waitFor } from "@testing-library/pr
 import { IDBFactory } from "fake-indexeddb";
 import { vi } from "vitest";
 import type { StoredCheck } from "../../src/records/check/storedCheck.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import { App } from "../../src/screens/app.tsx";
 import { changePreferences, forgetPreferencesInMemory } from "../../src/screens/preferences.ts";
 import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts";
@@ -18,7 +19,7 @@ export function freshPhone(): void {
 }
 
 export async function openStore(): Promise<CheckStore> {
-  const opened = await openCheckStore();
+  const opened = await openCheckStore(inModelUnits);
   if (!opened.ok) throw new Error("the store did not open");
   return opened.value;
 }

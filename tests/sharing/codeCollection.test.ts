@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Outcome } from "../../src/physics/outcome.ts";
 import { crc32 } from "../../src/records/bytes/checksum.ts";
 import { inModelUnits } from "../../src/saying/modelUnits.ts";
+import { said } from "../../src/saying/texts.ts";
 import {
   addCode,
   type CodeCollection,
@@ -49,7 +50,7 @@ describe("codes that are scanned", () => {
     expect(last.repeated).toBe(false);
     expect(last.whole).toEqual({ photosLeftOut: 1, parts: 1, part: 0, mark, body });
     expect("version" in (last.whole ?? {})).toBe(false);
-    expect(missingWords(last.collection)).toBe("no code is missing");
+    expect(said(missingWords(last.collection))).toBe("no code is missing");
   });
 
   it("of the first version of links stay of that version", () => {
@@ -64,7 +65,7 @@ describe("codes that are scanned", () => {
       "codeOfAnotherCheck: This code belongs to another check. Of the check you started, codes 2 and 3 of 3 are missing. Scan those, or start over with this one.";
     expect(told(addCode(begun, part(1, { parts: 4 })))).toBe(words);
     expect(told(addCode(begun, part(1, { mark: mark ^ 1 })))).toBe(words);
-    expect(missingWords(collected(part(0), part(1)))).toBe("code 3 of 3 is missing");
+    expect(said(missingWords(collected(part(0), part(1))))).toBe("code 3 of 3 is missing");
   });
 
   it("that do not make what the set's sum says are refused", () => {

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { crc32 } from "../../src/records/bytes/checksum.ts";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { inModelUnits } from "../../src/saying/modelUnits.ts";
+import { said } from "../../src/saying/texts.ts";
 import {
   addCode,
   type CodeCollection,
@@ -169,7 +170,9 @@ describe("a series of codes", () => {
         expect(whole).toBeNull();
         if (collection === null) throw new Error("nothing collected");
         expect(missingCodes(collection)).toEqual([left + 1]);
-        expect(missingWords(collection)).toBe(`code ${left + 1} of ${texts.length} is missing`);
+        expect(said(missingWords(collection))).toBe(
+          `code ${left + 1} of ${texts.length} is missing`,
+        );
       }),
       { numRuns: 40 },
     );
@@ -177,7 +180,7 @@ describe("a series of codes", () => {
 
   it("lists several missing codes in words", () => {
     const collection = { parts: 4, mark: 1, photosLeftOut: 0, bodies: new Map() };
-    expect(missingWords(collection)).toBe("codes 1, 2, 3 and 4 of 4 are missing");
+    expect(said(missingWords(collection))).toBe("codes 1, 2, 3 and 4 of 4 are missing");
   });
 
   it("refuses a code of another check and keeps what was scanned", () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { demoPack } from "../../src/records/pack/demoPack.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import { addCode, type CodeCollection, readCode } from "../../src/sharing/codeCollection.ts";
 import { codesOfPacked } from "../../src/sharing/codeSeries.ts";
 import { checkOnly, sharedOfFrame, sharedOfPayload } from "../../src/sharing/sharedCheck.ts";
@@ -39,13 +40,15 @@ describe("a parts library", () => {
 
   it("too large for either is a sentence that names the file", () => {
     const link = linkOfPacked(packLibrary(largePack()), app);
-    expect(link.ok ? "" : link.fault.sentence.join("")).toBe(
+    expect(link.ok ? "" : inModelUnits(link.fault.sentence)).toBe(
       "This library is too large for a link or a code. Hand it over as a file.",
     );
   });
 
   it("where only a check has a place is told from one", () => {
     const told = checkOnly({ ok: true, value: { kind: "pack", pack: demoPack } }, "The link");
-    expect(told.ok ? "" : told.fault.sentence.join("")).toContain("is a parts library, no check");
+    expect(told.ok ? "" : inModelUnits(told.fault.sentence)).toContain(
+      "is a parts library, no check",
+    );
   });
 });

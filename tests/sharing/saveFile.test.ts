@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { said } from "../../src/saying/texts.ts";
 import { saveFile, whereSaved } from "../../src/sharing/saveFile.ts";
 import { fakeDownloads } from "./fakeDownloads.ts";
 
@@ -29,7 +30,7 @@ describe("a file that is saved", () => {
     expect(page.downloads).toEqual([saved]);
     expect(page.linksLeft()).toBe(0);
     expect(computer.share).not.toHaveBeenCalled();
-    expect(whereSaved()).toBe("Look among the browser's downloads.");
+    expect(said(whereSaved())).toBe("Look among the browser's downloads.");
   });
 
   it("keeps its address until every browser has read it, and then no longer", async () => {
@@ -48,7 +49,7 @@ describe("a file that is saved", () => {
     expect(await saveFile(file)).toBe(true);
     expect(share.mock.calls).toEqual([[{ files: [file] }]]);
     expect(page.downloads).toEqual([]);
-    expect(whereSaved()).toBe("Choose in the share sheet where to save it.");
+    expect(said(whereSaved())).toBe("Choose in the share sheet where to save it.");
   });
 
   it("is not saved, here or elsewhere, where the person closes the sheet", async () => {

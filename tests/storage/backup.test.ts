@@ -63,7 +63,7 @@ function value<Value>(outcome: Outcome<Value>): Value {
 }
 
 async function stores(): Promise<{ checks: CheckStore; desk: DeskStore }> {
-  const checks = value(await openCheckStore());
+  const checks = value(await openCheckStore(inModelUnits));
   const desk = value(await openDeskStore());
   opened.push(checks, desk);
   return { checks, desk };

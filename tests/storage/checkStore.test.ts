@@ -211,19 +211,19 @@ describe("two tabs", () => {
 describe("storage that fails", () => {
   it("is refused where the browser has none, or throws at the door", async () => {
     vi.stubGlobal("indexedDB", undefined);
-    expect(code(await openCheckStore())).toBe("storeRefused");
+    expect(code(await openCheckStore(inModelUnits))).toBe("storeRefused");
     vi.stubGlobal("indexedDB", {
       open: () => {
         throw new DOMException("denied", "SecurityError");
       },
     });
-    expect(code(await openCheckStore())).toBe("storeRefused");
+    expect(code(await openCheckStore(inModelUnits))).toBe("storeRefused");
     vi.stubGlobal("indexedDB", {
       open: () => {
         throw new DOMException("private", "InvalidStateError");
       },
     });
-    expect(code(await openCheckStore())).toBe("storeRefused");
+    expect(code(await openCheckStore(inModelUnits))).toBe("storeRefused");
   });
 
   it("is full when the quota is passed at the write, and what was stored is still whole", async () => {
@@ -304,7 +304,7 @@ describe("storage that fails", () => {
     });
     const original = indexedDB.open.bind(indexedDB);
     vi.spyOn(indexedDB, "open").mockImplementation((name) => original(`${name}-old`, 2));
-    expect(code(await openCheckStore())).toBe("storeBlocked");
+    expect(code(await openCheckStore(inModelUnits))).toBe("storeBlocked");
   });
 
   it("that never answers is told as such", async () => {
@@ -317,7 +317,7 @@ describe("storage that fails", () => {
         return request;
       },
     });
-    const opening = openCheckStore();
+    const opening = openCheckStore(inModelUnits);
     await vi.advanceTimersByTimeAsync(10_000);
     vi.useRealTimers();
     expect(code(await opening)).toBe("storeSilent");

@@ -220,7 +220,7 @@ describe("a database handle that dies", () => {
     spy.mockImplementation(() => {
       throw new DOMException("The connection was closed.", "AbortError");
     });
-    const refused = await openCheckStore();
+    const refused = await openCheckStore(inModelUnits);
     expect(refused.ok ? "" : refused.fault.code).toBe("storeFailed");
     spy.mockImplementation(open);
     expect(value(await (await tab()).list())).toHaveLength(1);

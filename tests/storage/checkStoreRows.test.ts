@@ -7,6 +7,7 @@ import {
   type StoredCheck,
 } from "../../src/records/check/storedCheck.ts";
 import { setEntry } from "../../src/records/filling/changes.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import { type CheckStore, openCheckStore, type StoreChange } from "../../src/storage/checkStore.ts";
 import { databaseName } from "../../src/storage/database.ts";
 import { rowsOf } from "./support/oldDatabase.ts";
@@ -281,11 +282,11 @@ describe("other tabs", () => {
 
   it("of another database are strangers", async () => {
     const store = await tab();
-    const other = value(await openCheckStore("stopfit-of-a-test"));
+    const other = value(await openCheckStore(inModelUnits, "stopfit-of-a-test"));
     const heard = heardBy(other);
     value(await store.put(newStoredCheck("Bay 1")));
     expect(await named(other)).toEqual([]);
-    const same = value(await openCheckStore("stopfit-of-a-test"));
+    const same = value(await openCheckStore(inModelUnits, "stopfit-of-a-test"));
     const stored = newStoredCheck("Bay 2");
     value(await same.put(stored));
     await vi.waitFor(() => expect(heard).toEqual([{ id: stored.id, kind: "kept" }]));

@@ -4,6 +4,7 @@ import * as fc from "fast-check";
 import { afterEach, expect, it, vi } from "vitest";
 import { newStoredCheck, type StoredCheck } from "../../src/records/check/storedCheck.ts";
 import { setEntry } from "../../src/records/filling/changes.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts";
 import { createKeeper, type Keeper } from "../../src/storage/keeper.ts";
 
@@ -125,7 +126,7 @@ async function run(steps: readonly Step[]): Promise<{ faults: number; readings: 
   };
   const start = async (): Promise<Tab> => {
     for (;;) {
-      const opened = await openCheckStore();
+      const opened = await openCheckStore(inModelUnits);
       if (!opened.ok) {
         full = false;
         continue;

@@ -4,6 +4,7 @@ import { afterEach, beforeEach, expect, it, vi } from "vitest";
 import type { Job } from "../../src/records/check/checkRecord.ts";
 import { newStoredCheck } from "../../src/records/check/storedCheck.ts";
 import { withJob } from "../../src/records/filling/job.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts";
 import { keepJobAlike } from "../../src/storage/jobs.ts";
 
@@ -11,7 +12,7 @@ let store: CheckStore;
 
 beforeEach(async () => {
   vi.stubGlobal("indexedDB", new IDBFactory());
-  const opened = await openCheckStore();
+  const opened = await openCheckStore(inModelUnits);
   if (!opened.ok) throw new Error("the store did not open");
   store = opened.value;
 });

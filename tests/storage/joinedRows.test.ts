@@ -2,6 +2,7 @@ import "fake-indexeddb/auto";
 import { beforeAll, describe, expect, it } from "vitest";
 import { newStoredCheck, type StoredCheck } from "../../src/records/check/storedCheck.ts";
 import { setEntry } from "../../src/records/filling/changes.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import {
   afterClockOf,
   joinedWith,
@@ -59,38 +60,43 @@ describe("what is stored where another tab may have written", () => {
 
   it("is mine, a revision on, where nothing was there or nobody wrote since", () => {
     expect(joining()).not.toBeNull();
-    expect(joinedWith(mine, null, null)).toEqual({ ...mine, revision: 1 });
-    expect(joinedWith(mine, base, lineage())).toEqual({ ...mine, revision: 4 });
-    expect(joinedWith(mine, base, null)).toEqual({ ...mine, revision: 4 });
+    expect(joinedWith(mine, null, null, inModelUnits)).toEqual({ ...mine, revision: 1 });
+    expect(joinedWith(mine, base, lineage(), inModelUnits)).toEqual({ ...mine, revision: 4 });
+    expect(joinedWith(mine, base, null, inModelUnits)).toEqual({ ...mine, revision: 4 });
     const { revision: _, ...unkept } = base;
-    expect(joinedWith(unkept, unkept, null).revision).toBe(1);
+    expect(joinedWith(unkept, unkept, null, inModelUnits).revision).toBe(1);
   });
 
   it("is both joined, the later word first, where another tab wrote since", () => {
-    const joined = joinedWith(mine, theirs, lineage());
+    const joined = joinedWith(mine, theirs, lineage(), inModelUnits);
     expect([text(joined, "left.gap"), text(joined, "right.gap")]).toEqual(["21", "30"]);
     expect([joined.id, joined.revision]).toEqual([base.id, 5]);
     const early = at(typed(base, "right.gap", "29"), "10:10:00");
-    expect(text(joinedWith(early, theirs, lineage()), "right.gap")).toBe("30");
+    expect(text(joinedWith(early, theirs, lineage(), inModelUnits), "right.gap")).toBe("30");
     // Of the same moment, what is written now is the later.
     for (const time of ["10:30:00", "10:40:00"]) {
       const late = at(typed(base, "right.gap", "29"), time);
-      expect(text(joinedWith(late, theirs, lineage()), "right.gap")).toBe("29");
+      expect(text(joinedWith(late, theirs, lineage(), inModelUnits), "right.gap")).toBe("29");
     }
   });
 
   it("is joined as well where what is stored holds more than what this tab was handed", () => {
-    const joined = joinedWith(mine, { ...theirs, revision: 3 }, lineage({ joined: true }));
+    const joined = joinedWith(
+      mine,
+      { ...theirs, revision: 3 },
+      lineage({ joined: true }),
+      inModelUnits,
+    );
     expect([text(joined, "left.gap"), text(joined, "right.gap")]).toEqual(["21", "30"]);
   });
 
   it("is mine beside theirs where it is not known what mine grew from, and nothing is lost", () => {
-    const copy = joinedWith(mine, theirs, null);
+    const copy = joinedWith(mine, theirs, null, inModelUnits);
     expect(copy.id).not.toBe(base.id);
     expect([copy.name, copy.revision]).toEqual(["Bay 1 (saved from another tab)", 1]);
     expect(text(copy, "left.gap")).toBe("21");
     // The same content needs no copy.
-    expect(joinedWith({ ...theirs, revision: 1 }, theirs, null)).toEqual({
+    expect(joinedWith({ ...theirs, revision: 1 }, theirs, null, inModelUnits)).toEqual({
       ...theirs,
       revision: 5,
     });

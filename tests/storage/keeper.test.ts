@@ -12,7 +12,7 @@ const keepers: Keeper[] = [];
 
 beforeEach(async () => {
   vi.stubGlobal("indexedDB", new IDBFactory());
-  const opened = await openCheckStore();
+  const opened = await openCheckStore(inModelUnits);
   if (!opened.ok) throw new Error("not opened");
   store = opened.value;
 });
@@ -350,7 +350,7 @@ describe("another tab's changes", () => {
     keeper.keep(typed(stored, "20"));
     await keeper.flush();
     expect(joined).toEqual([]);
-    const other = await openCheckStore();
+    const other = await openCheckStore(inModelUnits);
     if (!other.ok) throw new Error("not opened");
     const seen = await other.value.get(stored.id);
     if (!seen.ok || seen.value === null) throw new Error("not found");

@@ -1,7 +1,10 @@
 import "fake-indexeddb/auto";
 import { IDBFactory } from "fake-indexeddb";
+import { openDB } from "idb";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { engineFault } from "../../src/engine/engineFaults.ts";
 import type { CheckParts } from "../../src/records/exchanged/checkMessages.ts";
+import { outboxDatabaseName } from "../../src/storage/outboxDatabase.ts";
 import { type OutboxStore, openOutbox } from "../../src/storage/outboxStore.ts";
 
 beforeEach(() => {
@@ -226,13 +229,22 @@ describe("outbox", () => {
     expect(await store.trouble()).toBeNull();
     const told = vi.fn();
     store.subscribe(told);
-    await store.noteTrouble("The desk does not answer.");
-    await store.noteTrouble("The desk does not answer.");
+    const { sentence } = engineFault("deskFull");
+    await store.noteTrouble(sentence);
+    await store.noteTrouble(structuredClone(sentence));
     expect(told).toHaveBeenCalledTimes(1);
-    expect(await (await open()).trouble()).toBe("The desk does not answer.");
+    expect(await (await open()).trouble()).toEqual(sentence);
     await store.noteTrouble(null);
     expect(await store.trouble()).toBeNull();
     expect(told).toHaveBeenCalledTimes(2);
+  });
+
+  it("gives what an earlier version kept of that in words", async () => {
+    const store = await open();
+    const database = await openDB(outboxDatabaseName);
+    await database.put("settings", { key: "trouble", value: "The desk does not answer." });
+    database.close();
+    expect(await store.trouble()).toBe("The desk does not answer.");
   });
 
   it("tells of every change, here and on other pages, until nobody listens", async () => {

@@ -81,7 +81,7 @@ it("checks kept by the version before stay as they are", async () => {
   });
   const packs = openPackStore();
   expect((await packs.put(renamed("First"), 0)).ok).toBe(true);
-  const checks = await openCheckStore();
+  const checks = await openCheckStore(inModelUnits);
   const list = checks.ok ? await checks.value.list() : checks;
   expect(list.ok && list.value.map(({ name }) => name)).toEqual(["Old check"]);
   packs.close();

@@ -65,7 +65,7 @@ describe("a look into a backup", () => {
       createdAt: "2025-05-02T10:00:00.000Z",
       madeHere: false,
       checks: {
-        added: ["Marlow", "No name yet"],
+        added: ["Marlow", { code: "records/check.noNameYet" }],
         replaced: ["Other"],
         filled: ["Lacking"],
         present: 1,

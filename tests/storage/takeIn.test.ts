@@ -2,6 +2,7 @@ import "fake-indexeddb/auto";
 import { describe, expect, it } from "vitest";
 import { newStoredCheck, type StoredCheck } from "../../src/records/check/storedCheck.ts";
 import { setEntry } from "../../src/records/filling/changes.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import { DatabaseHandle, transact } from "../../src/storage/database.ts";
 import { currentOf } from "../../src/storage/joinedRows.ts";
 import { type Join, takeInto } from "../../src/storage/takeIn.ts";
@@ -21,7 +22,7 @@ async function taken(here: readonly StoredCheck[], backup: StoredCheck, join: Jo
   const handle = closedLater(new DatabaseHandle());
   const outcome = await handle.run(async (database) => {
     for (const stored of here) await database.put("checks", stored);
-    return transact(database, (transaction) => takeInto(transaction, backup, join));
+    return transact(database, (transaction) => takeInto(transaction, backup, join, inModelUnits));
   });
   const kept = await handle.run((database) =>
     transact(database, async (transaction) => {

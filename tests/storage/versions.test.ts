@@ -56,7 +56,7 @@ async function wholeOnes(
 }
 
 async function openChecks(): Promise<CheckStore> {
-  const store = value(await openCheckStore());
+  const store = value(await openCheckStore(inModelUnits));
   opened.push(store);
   return store;
 }
@@ -165,7 +165,7 @@ describe("an earlier database", () => {
   ];
 
   it.each(named)("%s is brought to the very stores that a fresh one has", async (which) => {
-    const open = which.startsWith("desk") ? openDeskStore : openCheckStore;
+    const open = () => (which.startsWith("desk") ? openDeskStore() : openCheckStore(inModelUnits));
     const old = oldDatabase(which);
     const asFresh = async () => {
       value<{ close(): void }>(await open()).close();

@@ -10,6 +10,7 @@ import {
   type ValueKind,
 } from "../../src/physics/readings/index.ts";
 import { checkSchema } from "../../src/records/check/checkSchema.ts";
+import { said } from "../../src/saying/texts.ts";
 
 export const checkSchemaFile = "src/records/check.schema.json";
 
@@ -38,8 +39,8 @@ function descriptionOf(field: string): string | null {
   const isGeometry = isGeometryReadingName(field);
   const value = isGeometry || plainValues.has(field) ? definitionOf(field) : null;
   if (value === null) return null;
-  const said = `${value.name}${units[value.kind]}`;
-  return isGeometry ? `${said}${geometryRest(geometryRegistry[field])}` : said;
+  const told = `${said(value.name)}${units[value.kind]}`;
+  return isGeometry ? `${told}${geometryRest(geometryRegistry[field])}` : told;
 }
 
 function geometryRest({

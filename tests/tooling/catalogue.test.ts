@@ -10,7 +10,13 @@ import {
   tokensOf,
   valuesOf,
 } from "../../src/tooling/words/catalogue.ts";
-import { compiledMessages, wordsModule } from "../../src/tooling/words/compileWords.ts";
+import { compiledCatalogue, textsByCode } from "../../src/tooling/words/compiledCatalogue.ts";
+import {
+  codesModule,
+  compiledMessages,
+  textsModule,
+  wordsModule,
+} from "../../src/tooling/words/compileWords.ts";
 import { pseudoEnd, pseudoMessage, pseudoStart } from "../../src/tooling/words/pseudoLanguage.ts";
 import { withOwnWords } from "../../src/tooling/words/wordsInBuild.ts";
 
@@ -20,12 +26,13 @@ describe("the catalogue", () => {
   it("is compiled as it stands: npm run words", () => {
     const compiled = readdirSync(compiledFolder, { recursive: true, encoding: "utf8" })
       .filter((file) => file.endsWith(".ts"))
-      .map((file) => file.replaceAll("\\", "/").replace(/\.ts$/, ""))
+      .map((file) => file.replaceAll("\\", "/"))
       .sort();
-    expect(compiled).toEqual([...catalogue.keys()]);
-    for (const [room, messages] of catalogue) {
-      const file = join(compiledFolder, `${room}.ts`);
-      expect(readFileSync(file, "utf8") === wordsModule(messages), file).toBe(true);
+    const written = compiledCatalogue(catalogue);
+    expect(compiled).toEqual([...written.keys()].sort());
+    for (const [path, code] of written) {
+      const file = join(compiledFolder, path);
+      expect(readFileSync(file, "utf8") === code, file).toBe(true);
     }
   });
 
@@ -87,6 +94,34 @@ describe("a message", () => {
     expect(written).toContain(
       "(d: { n: number; side: string | undefined; hasName: boolean; name: string | number | undefined }): string =>",
     );
+  });
+
+  it("is named by its code where its room does not say it, with its values as they are", () => {
+    const written = codesModule("records/check", {
+      plain: "Don't.",
+      told: "{a}{n, plural, one {x} other {y}}",
+    });
+    expect(written).toContain('import type { Message, MessageValue } from "../../message.ts";');
+    expect(written).toContain('export const plain: Message = { code: "records/check.plain" };');
+    expect(written).toContain(
+      'export const told = (values: { a: MessageValue; n: number }): Message => ({ code: "records/check.told", values });',
+    );
+    const texts = textsModule({ "records/check.plain": "Don't.", "records/check.told": "{a}!" });
+    expect(texts).toContain('"records/check.plain": "Don\'t.",');
+    expect(texts).toContain('"records/check.told": (d) => "" + d.a + "!",');
+  });
+
+  it("has its text once, with the first screen where that may show it", () => {
+    const { first, later } = textsByCode(catalogue);
+    const named = [...catalogue].filter(([room]) =>
+      /^(physics|records|sharing|storage)/.test(room),
+    );
+    const count = named.reduce((sum, [, messages]) => sum + Object.keys(messages).length, 0);
+    expect(Object.keys(first).length + Object.keys(later).length).toBeGreaterThanOrEqual(count);
+    expect(Object.keys(first).filter((code) => code in later)).toEqual([]);
+    // The list of checks names one without a name; it shows no verdict's sentences.
+    expect(Object.keys(first)).toContain("records/check.noNameYet");
+    expect(Object.keys(first).filter((code) => code.startsWith("physics/verdict."))).toEqual([]);
   });
 
   it("stands in a build where it is said, with nothing of its room that is not", () => {

@@ -92,7 +92,18 @@ const codesThatReadAsWords = new Set([
   "handed over",
   "send pack",
   "replaced by",
-  "of the first corner",
+  // What an id begins with where a corner does not say its side.
+  "first corner",
+  "second corner",
+  // Places in a record of which nobody said the side.
+  "first corner",
+  "second corner",
+  // Names of streams of random numbers.
+  "stop test",
+  "doubt of a test",
+  "X tool",
+  "X scatter",
+  "X shift scatter",
 ]);
 
 it("says nothing that is not of the catalogue", () => {

@@ -1,6 +1,6 @@
-import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/physics/estimates.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
+import type { Quantity } from "../sentence.ts";
 import { type Estimate, isPositive, type Toleranced } from "./estimate.ts";
 
 /** A trailer's weight on the hitch, and the lever it works by. */
@@ -32,19 +32,19 @@ export function hitchLoad(
   const leverTol =
     lever * Math.hypot(overhang.tol / overhang.value, wheelbase.tol / wheelbase.value);
   const lifted = (tongue.value * lever) / 2;
-  const words = (value: number) => inModelUnits([{ kind: "mass", value }]);
+  const mass = (value: number): Quantity => ({ kind: "mass", value });
   if (axle === "front") {
     return succeed({
       value: 0,
       tol: 0,
-      how: messages.noneTongueWeightOf({ words: words(tongue.value), words2: words(lifted) }),
+      how: messages.noneTongueWeightOf({ words: mass(tongue.value), words2: mass(lifted) }),
     });
   }
   const value = (tongue.value * (1 + lever)) / 2;
   return succeed({
     value,
     tol: Math.hypot((tongue.tol * (1 + lever)) / 2, (tongue.value * leverTol) / 2),
-    how: messages.halfOfWhichTongue({ words: words(2 * value), words2: words(tongue.value) }),
+    how: messages.halfOfWhichTongue({ words: mass(2 * value), words2: mass(tongue.value) }),
   });
 }
 
@@ -70,7 +70,7 @@ export function upToRating(rating: Toleranced, corner: Toleranced): Outcome<Esti
     value,
     tol: Math.hypot(rating.tol / 2, corner.tol),
     how: messages.mostThatAxlesRating({
-      inModelUnits: inModelUnits([{ kind: "mass", value: rating.value }]),
+      inModelUnits: { kind: "mass", value: rating.value },
     }),
   });
 }

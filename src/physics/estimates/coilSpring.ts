@@ -1,4 +1,3 @@
-import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/physics/estimates.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { length } from "../sentence.ts";
@@ -44,13 +43,11 @@ export function coilSpringRate(coil: CoilDimensions): Outcome<Estimate> {
       [meanCoil, -3],
       [activeCoils, -1],
     ]),
-    how: inModelUnits([
-      messages.fromCoilWireMean({
-        wire: length(wire.value),
-        meanCoil: length(meanCoil.value),
-        activeCoils: { kind: "count", value: activeCoils.value },
-      }),
-    ]),
+    how: messages.fromCoilWireMean({
+      wire: length(wire.value),
+      meanCoil: length(meanCoil.value),
+      activeCoils: { kind: "count", value: activeCoils.value },
+    }),
   });
 }
 
@@ -78,6 +75,9 @@ export function wheelRateFromCoil(coil: CoilDimensions, leverRatio: Toleranced):
       [rate.value, 1],
       [leverRatio, -2],
     ]),
-    how: `${rate.value.how}, ${inModelUnits([messages.atLeverRatioOf({ leverRatio: { kind: "ratio", value: leverRatio.value } })])}`,
+    how: messages.atLeverRatioOf({
+      coil: rate.value.how,
+      leverRatio: { kind: "ratio", value: leverRatio.value },
+    }),
   });
 }

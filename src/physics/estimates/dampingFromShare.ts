@@ -1,4 +1,3 @@
-import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/physics/estimates.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { type Estimate, isPositive, powerTolerance, type Toleranced } from "./estimate.ts";
@@ -33,12 +32,10 @@ export function dampingFromShare(
   }
   const critical = (2 * Math.sqrt(1000 * wheelRate.value * sprungMass.value)) / 1000;
   const mean = share.value * critical;
-  const how = inModelUnits([
-    messages.ofCriticalReboundBump({
-      share: { kind: "share", value: share.value },
-      reboundPerBump: { kind: "count", value: reboundPerBump },
-    }),
-  ]);
+  const how = messages.ofCriticalReboundBump({
+    share: { kind: "share", value: share.value },
+    reboundPerBump: { kind: "count", value: reboundPerBump },
+  });
   const estimate = (value: number): Estimate => ({
     value,
     tol: powerTolerance(value, [

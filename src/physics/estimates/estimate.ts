@@ -1,9 +1,11 @@
+import type { Message } from "../sentence.ts";
+
 /** A value known well enough to go on with: its ± half-width and how it was come by. */
 export interface Estimate {
   readonly value: number;
   readonly tol: number;
   /** In plain words, for the record: "from 21.0 mm of sag under 60 kg". */
-  readonly how: string;
+  readonly how: Message;
 }
 
 /** A measured or looked-up input and its ± half-width, both in the same unit. */

@@ -1,8 +1,7 @@
-import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/physics/estimates.ts";
 import type { CurvePoint } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { length } from "../sentence.ts";
+import { length, type Message } from "../sentence.ts";
 import { type Estimate, isPositive, powerTolerance, type Toleranced } from "./estimate.ts";
 
 /** An old solid rubber block, bonded or held at both faces, pressed along its axis. */
@@ -28,7 +27,7 @@ export interface RubberBlockEstimate {
   /** MPa. */
   readonly youngsModulus: number;
   readonly compressionModulus: number;
-  readonly how: string;
+  readonly how: Message;
 }
 
 /** What an estimate from hardness is good for at best: the published relations differ by as much. */
@@ -110,13 +109,11 @@ export function rubberBlockCurve(block: RubberBlock): Outcome<RubberBlockEstimat
   const modulus = compressionModulus(shoreA.value, shape);
   const rate = (modulus * area) / height.value;
   const usableCompressionMm = designCompression * height.value;
-  const how = inModelUnits([
-    messages.estimateFromShoreDiameter({
-      shoreA: { kind: "count", value: shoreA.value },
-      diameter: length(diameter.value),
-      height: length(height.value),
-    }),
-  ]);
+  const how = messages.estimateFromShoreDiameter({
+    shoreA: { kind: "count", value: shoreA.value },
+    diameter: length(diameter.value),
+    height: length(height.value),
+  });
   const tol = rateTolerance(block, rate, shape);
   return succeed({
     curve: curveShares.map((share) => {

@@ -1,4 +1,3 @@
-import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/physics/estimates.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { length } from "../sentence.ts";
@@ -36,11 +35,9 @@ export function wheelRateFromSag(
       [load, 1],
       [sag, -1],
     ]),
-    how: inModelUnits([
-      messages.fromOfSagUnder({
-        sag: length(sag.value),
-        load: { kind: "mass", value: load.value },
-      }),
-    ]),
+    how: messages.fromOfSagUnder({
+      sag: length(sag.value),
+      load: { kind: "mass", value: load.value },
+    }),
   });
 }

@@ -1,6 +1,7 @@
 import * as messages from "../../words/compiled/physics/fullTravel.ts";
 import type { Side, TouchedPart } from "../fitment.ts";
 import type { QuantityId } from "../readings/readingId.ts";
+import type { Message } from "../sentence.ts";
 
 /** What a hand check can meet: something of the vehicle, or a block put in the stop's place. */
 export type MetPart = TouchedPart | "block";
@@ -23,7 +24,7 @@ export const touchedParts: readonly TouchedPart[] = [
 ];
 
 /** What happens at a contact, as the subject and verb of a clause. */
-export const partTouches: Readonly<Record<MetPart, string>> = {
+export const partTouches: Readonly<Record<MetPart, Message>> = {
   ...limitTouches,
   block: messages.blockInStopsPlace,
   stop: messages.stopMeetsItsPad,

@@ -2,7 +2,7 @@ import * as messages from "../../words/compiled/physics/fullTravel.ts";
 import type { Fitment, LimitKind } from "../fitment.ts";
 import { readingName } from "../readingNames.ts";
 import { isAngle } from "../readings/definitionOf.ts";
-import { capital, length, type Quantity, type Sentence } from "../sentence.ts";
+import { capital, length, orList, type Quantity, type Sentence, type Words } from "../sentence.ts";
 import type { ComparedCorner } from "./compareFullTravel.ts";
 import { type MetPart, partTouches, type SuspectId } from "./fullTravelCheck.ts";
 import type { Explanation } from "./likeliestWrong.ts";
@@ -18,7 +18,7 @@ function limitKind(fitment: Fitment, id: SuspectId): LimitKind | undefined {
 }
 
 /** "the left gap"; of the hand check "the travel where the tire touches", "the start of the hand check". */
-export function suspectName(fitment: Fitment, id: SuspectId): string {
+export function suspectName(fitment: Fitment, id: SuspectId): Words {
   const [first, side = "", part = "", what] = id.split(".");
   if (first !== "fullTravel") return readingName(id, limitKind(fitment, id));
   if (what === "blockHeight") return messages.heightOfBlock({ side });
@@ -73,8 +73,8 @@ export function likeliestSentence(fitment: Fitment, corner: ComparedCorner): Sen
   ];
 }
 
-function names(fitment: Fitment, explanations: readonly Explanation<SuspectId>[]): string {
-  return explanations.map(({ id }) => suspectName(fitment, id)).join(messages.or);
+function names(fitment: Fitment, explanations: readonly Explanation<SuspectId>[]): Words {
+  return orList(explanations.map(({ id }) => suspectName(fitment, id)));
 }
 
 /** Something harder than the stop that touches too early; no: before the stop, unsure: it may be. */
@@ -86,7 +86,9 @@ export interface HardContact {
 /** What was found by hand that no verdict may pass over: something harder before the stop is done. */
 export function hardContacts(corner: ComparedCorner): readonly HardContact[] {
   return corner.contacts.flatMap(({ part, afterFullStop, beforeStop }): HardContact[] => {
-    const touches = capital(`${partTouches[part]}, ${corner.side}`);
+    const touches = capital(
+      messages.touchesOnSide({ touches: partTouches[part], side: corner.side }),
+    );
     if (beforeStop) {
       const sentence = [messages.beforeStopMeetsIts({ touches })];
       return [{ state: "no", sentence }];
@@ -132,5 +134,5 @@ export function fullTravelLine(
         : messages.allAgreeWithinTheir
       : messages.beyondMarginOfError({ beyond, named });
   const hardWords = hard === 0 ? "" : messages.hardContactComes({ hard });
-  return [`${counted}${verdict}${hardWords}`];
+  return [messages.told({ counted, verdict, hardWords })];
 }

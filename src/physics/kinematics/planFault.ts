@@ -4,13 +4,14 @@ import { geometryRegistry } from "../layouts/geometryRegistry.ts";
 import type { MotionFault } from "../motion/layoutMotion.ts";
 import { StraightMotion } from "../motion/straightMotion.ts";
 import type { Fault } from "../outcome.ts";
+import type { Message } from "../sentence.ts";
 import type { LayoutPlan } from "./layoutPlan.ts";
 import type { NamedQuantity } from "./measuredPlaces.ts";
 
 /** What is told of a motion that there is none of. */
 interface Told {
   readonly code: string;
-  readonly text: string;
+  readonly text: Message;
   /** The readings to take again, the likeliest first; the first that was measured is named. */
   readonly readings: readonly GeometryReadingName[];
 }

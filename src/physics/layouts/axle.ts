@@ -10,7 +10,7 @@ import type { ReadingOf } from "./readings/sharedReadings.ts";
 const readings = {
   track: {
     sort: "length",
-    name: "track",
+    name: messages.track,
     believable: [900, 2600],
     typical: 1560,
     usualTolerance: usual.longTape,

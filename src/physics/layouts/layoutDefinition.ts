@@ -1,5 +1,6 @@
 import type { LayoutMotion, Standing } from "../motion/layoutMotion.ts";
 import type { AxleMovement } from "../motion/straightMotion.ts";
+import type { Message } from "../sentence.ts";
 import type { LayoutSaid } from "./layoutSaid.ts";
 import type { Places } from "./places.ts";
 import type { Posed, PosedMoment, TravelPose } from "./pose.ts";
@@ -10,7 +11,7 @@ export interface LinkageDefinition {
   /** What the planar model itself may be off: the standard deviation of a factor m on every z. */
   readonly doubt: number;
   /** What is shown as the source of its formulas. */
-  readonly source: string;
+  readonly source: Message;
 }
 
 /** Readings that tell how the wheel moves with the arm or strut, asked for only where they are wanted. */
@@ -18,7 +19,7 @@ interface CloserReadings<Name extends string, Linkage extends string> {
   readonly parts: readonly string[];
   /** The first of them, and a clause that asks for them all. */
   readonly first: Name;
-  readonly ask: string;
+  readonly ask: Message;
   /** The linkage without them, and with all of them. */
   readonly from: Linkage;
   readonly to: Linkage;

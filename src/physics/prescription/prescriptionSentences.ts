@@ -1,7 +1,15 @@
 import * as messages from "../../words/compiled/physics/prescription.ts";
 import type { Assessment, Check, Fitment, Side, Stop } from "../fitment.ts";
 import { limitTouches, readingName } from "../readingNames.ts";
-import { length, type Sentence, spacer } from "../sentence.ts";
+import {
+  distinctWords,
+  length,
+  type Message,
+  type Sentence,
+  semicolonList,
+  spacer,
+  type Words,
+} from "../sentence.ts";
 import { secantRate, stiffnessClassOf } from "../stop/stiffnessClass.ts";
 import { stopCurve } from "../stop/stopCurve.ts";
 import { sided } from "../verdict/reason.ts";
@@ -60,9 +68,9 @@ export function combinationSentence(
 }
 
 /** "Tall firm (HL-3130, revision B)": as it is named and as it is ordered. */
-function orderedWords({ name, partNumber, revision }: Stop): string {
+function orderedWords({ name, partNumber, revision }: Stop): Words {
   if (partNumber === undefined) return name;
-  return `${name} (${partNumber}${revision === undefined ? "" : messages.revision({ revision })})`;
+  return messages.ordered({ name, partNumber, hasRevision: revision !== undefined, revision });
 }
 
 /** A stop that can be ordered, or the fitted build in another stiffness class. */
@@ -134,7 +142,7 @@ export function allWorkSentence({ assessment: { corners } }: Trial): Sentence | 
   ];
 }
 
-const blocks: Readonly<Record<Check["id"], string>> = {
+const blocks: Readonly<Record<Check["id"], Message>> = {
   clearance: messages.somethingHardTouchesBefore,
   earlyContact: messages.stopTouchesTooSoon,
   stiffness: messages.noneTakesHits,
@@ -202,16 +210,18 @@ export function blockedSentence(
     return notYet(doubted.check, doubted.side, fitment);
   }
   const words = blockedBy.map((blocked) => blockWords(nearest, blocked));
-  const where = ({ side }: Blocked, index: number): string => {
-    if (fitment.corners.length < 2) return "";
-    const both = words.filter((each) => each === words[index]).length > 1;
-    return both ? messages.onBothSides2 : messages.on({ side });
+  const where = ({ side }: Blocked, own: Message) => {
+    if (fitment.corners.length < 2) return undefined;
+    return words.filter(({ code }) => code === own.code).length > 1 ? "both" : side;
   };
-  const told = blockedBy.map((blocked, index) => `${where(blocked, index)}${words[index]}`);
-  return [messages.noStopAndSpacer({ join: [...new Set(told)].join("; ") })];
+  const told = blockedBy.map((blocked, index) => {
+    const own = words[index] ?? blocks[blocked.check];
+    return messages.onSides({ side: where(blocked, own), words: own });
+  });
+  return [messages.noStopAndSpacer({ join: semicolonList(distinctWords(told)) })];
 }
 
-function blockWords(nearest: Trial, { side, check }: Blocked): string {
+function blockWords(nearest: Trial, { side, check }: Blocked): Message {
   const corner = nearest.assessment.corners.find((each) => each.side === side);
   return check === "clearance" && corner?.hardLimit
     ? messages.beforeStopIsFully({ hardLimit: limitTouches[corner.hardLimit] })

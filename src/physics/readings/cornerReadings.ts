@@ -14,7 +14,7 @@ const reading = {
 export const cornerReadings = {
   gap: {
     ...reading,
-    name: "gap",
+    name: messages.gap,
     believable: [1, 250],
     ordinaryZero: true,
     usualTolerance: 1,

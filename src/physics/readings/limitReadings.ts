@@ -1,4 +1,5 @@
 import * as messages from "../../words/compiled/physics/readings.ts";
+import type { Message } from "../sentence.ts";
 import type { ValueDefinition, ValueDefinitions } from "./valueDefinition.ts";
 
 /** What ends the travel harder than the stop does. */
@@ -10,7 +11,7 @@ export const limitPlaces = ["wheel", "stop", "arm"] as const;
 export type LimitPlace = (typeof limitPlaces)[number];
 
 /** What a hard limit's reading measures, by its kind. */
-export const limitNames: Readonly<Record<LimitKind, string>> = {
+export const limitNames: Readonly<Record<LimitKind, Message>> = {
   tyre: messages.clearanceOverTire,
   damper: messages.shockTravelLeft,
   spring: messages.springTravelLeft,
@@ -19,7 +20,7 @@ export const limitNames: Readonly<Record<LimitKind, string>> = {
 };
 
 /** What happens at a hard limit, as the subject and verb of a clause. */
-export const limitTouches: Readonly<Record<LimitKind, string>> = {
+export const limitTouches: Readonly<Record<LimitKind, Message>> = {
   tyre: messages.tireTouches,
   damper: messages.shockReachesItsEnd,
   spring: messages.springClosesUp,

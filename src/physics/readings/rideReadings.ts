@@ -27,7 +27,7 @@ export const rideReadings = {
   },
   payloadPerCornerKg: {
     ...plain,
-    name: "payload",
+    name: messages.payload,
     kind: "mass",
     believable: [0, 2000],
     allowed: "zeroOrMore",

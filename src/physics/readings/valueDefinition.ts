@@ -1,3 +1,5 @@
+import type { Message } from "../sentence.ts";
+
 /** What a value measures; mm, deg, kg, N/mm, N·s/mm, N, km/h, 1/km, or a plain number with its unit in its name. */
 export type ValueKind =
   | "length"
@@ -13,7 +15,7 @@ export type ValueKind =
 /** One value that is measured or typed: everything about it that is said only here. */
 export interface ValueDefinition {
   /** Plain words in the middle of a sentence, without article or side: "gap", "ride height". */
-  readonly name: string;
+  readonly name: Message;
   readonly kind: ValueKind;
   /** What is seen on vehicles, model's unit (common practice). Outside: ask again, never refuse. */
   readonly believable: readonly [number, number];

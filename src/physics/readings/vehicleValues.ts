@@ -4,7 +4,7 @@ import type { ValueDefinitions } from "./valueDefinition.ts";
 /** What is typed of the vehicle as a whole. */
 export const vehicleValues = {
   liftMm: {
-    name: "lift",
+    name: messages.lift,
     kind: "length",
     believable: [-100, 300],
     usualTolerance: 0,

@@ -1,4 +1,3 @@
-import * as messages from "../../words/compiled/physics/remeasure.ts";
 import { assessStatic } from "../assess.ts";
 import type { Assessment, Check, Fitment, Reading } from "../fitment.ts";
 import type { QuantityId } from "../readings/readingId.ts";
@@ -89,10 +88,7 @@ function likelyShifts(id: QuantityId, { shift }: AfterReading): readonly number[
     RandomSource.stream(seed, `${id} shift ${place}`).addRectangular(draws, halfWidth);
   });
   if (shift.standardDeviation > 0) {
-    RandomSource.stream(seed, messages.shiftScatter({ id })).addNormal(
-      draws,
-      shift.standardDeviation,
-    );
+    RandomSource.stream(seed, `${id} shift scatter`).addNormal(draws, shift.standardDeviation);
   }
   draws.sort();
   const each = shiftSamples / tried;

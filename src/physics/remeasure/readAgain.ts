@@ -1,10 +1,11 @@
+import type { Words } from "../sentence.ts";
 import type { DrawnReading } from "../uncertainty/drawnReading.ts";
 
 /** A tool at hand: its name in the middle of a sentence ("a caliper") and its ± half-width. */
 export interface BetterTool {
   /** Whatever the caller knows it by. */
   readonly id: string;
-  readonly name: string;
+  readonly name: Words;
   /** In the reading's own unit. */
   readonly halfWidth: number;
 }

@@ -1,27 +1,32 @@
 import * as messages from "../../words/compiled/physics/remeasure.ts";
 import type { CornerAssessment, LimitKind } from "../fitment.ts";
-import { readingName } from "../readingNames.ts";
+import { bareReadingName } from "../readingNames.ts";
 import { definitionOf } from "../readings/definitionOf.ts";
 import type { ReadingId } from "../readings/readingId.ts";
-import { capital, length, type Quantity, type Sentence } from "../sentence.ts";
+import {
+  capital,
+  length,
+  type Message,
+  type Quantity,
+  type Sentence,
+  type Words,
+} from "../sentence.ts";
 import type { Margin } from "./margin.ts";
 import type { OpenQuestion } from "./openQuestions.ts";
 import type { OtherWay } from "./otherWays.ts";
 import type { OtherForecast, RemeasureForecast } from "./remeasureForecast.ts";
 
 /** "Left gap": a reading's name at the start of a line. */
-function lineName(id: ReadingId, kind: LimitKind | undefined): string {
-  return capital(readingName(id, kind).replace(/^the /, ""));
+function lineName(id: ReadingId, kind: LimitKind | undefined): Words {
+  return capital(bareReadingName(id, kind));
 }
 
 function aboutWords(
   { about, side }: Pick<RemeasureForecast, "about" | "side">,
   sided: boolean,
-): string {
-  const where = sided ? `${side} ` : "";
-  return about === "reserve"
-    ? messages.reserve({ where })
-    : messages.freeTravelAgainstWhat({ where });
+): Words {
+  const where = { side: sided ? side : undefined };
+  return about === "reserve" ? messages.reserve(where) : messages.freeTravelAgainstWhat(where);
 }
 
 /** A tool's ± in the unit of what it measures. */
@@ -59,7 +64,7 @@ export function remeasureSentence(
   ];
 }
 
-const otherWords: Readonly<Record<OtherWay, string>> = {
+const otherWords: Readonly<Record<OtherWay, Message>> = {
   otherArm: messages.otherArmMeasuredAs,
   byHand: messages.wholeTravelFoundBy,
   byHandToFullStop: messages.blockAsHighAs,

@@ -2,6 +2,7 @@ import * as messages from "../../words/compiled/physics/road.ts";
 import * as termNames from "../../words/compiled/physics/terms.ts";
 import type { RoadClass, UseRules } from "../fitment.ts";
 import { type Fault, type FieldPath, fail, type Outcome, succeed } from "../outcome.ts";
+import type { Message } from "../sentence.ts";
 import { levelPassedPerKm, upcrossingsPerKm, zeroUpcrossingsPerSecond } from "./levelCrossings.ts";
 import { payloadForce, type RestCorner, restPosition, springRest } from "./restPosition.ts";
 import { travelVariance } from "./roadResponse.ts";
@@ -281,7 +282,7 @@ function roadState(corner: RoadCorner, rules: UseRules, payloadKg: number, keep:
 function positive(
   value: number,
   name: string,
-  words: string,
+  words: Message,
   reading?: FieldPath,
 ): Outcome<number> {
   return value > 0 && Number.isFinite(value)

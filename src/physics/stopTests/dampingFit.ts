@@ -1,6 +1,6 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import type { Sentence } from "../sentence.ts";
+import type { Message, Sentence } from "../sentence.ts";
 import type {
   DampingFit,
   DampingRow,
@@ -92,7 +92,7 @@ export function dampingFit(
   if (rows.length === 0) return fail("tooFewSpeeds", tooFewSpeeds);
   if (compressed < 2 && rebounded < 2) return fail("tooFewDepths", tooFewDepths);
   const remarks: Remark[] = [
-    ...(compressed < 2 ? [notTested("compressionNotTested", "pressed")] : []),
+    ...(compressed < 2 ? [notTested("compressionNotTested", messages.pressed)] : []),
     ...(rebounded < 2 ? [notTested("reboundNotTested", messages.letBack)] : []),
     ...(liftedOff === 0 ? [] : [liftedOffRemark(liftedOff)]),
     ...proportionRemark(
@@ -254,7 +254,7 @@ function partOf(sums: readonly Sums[]): { coefficient: number; variance: number 
   return { coefficient, variance: Math.max(0, scatter) / (rows - 1) / speedSquares };
 }
 
-function notTested(code: Remark["code"], motion: string): Remark {
+function notTested(code: Remark["code"], motion: Message): Remark {
   return {
     code,
     sentence: [messages.stopWasNotTested({ motion })],

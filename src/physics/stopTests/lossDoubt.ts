@@ -1,4 +1,3 @@
-import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { RandomSource } from "../uncertainty/randomSource.ts";
 import { type FitShape, fittedLaw } from "./partsKept.ts";
 import type { UnitGram } from "./unitGrams.ts";
@@ -42,7 +41,7 @@ export function drawnLaws(
   best: Float64Array,
   greatestForceN: number,
 ): readonly Float64Array[] {
-  const source = RandomSource.stream(1, messages.stopTest);
+  const source = RandomSource.stream(1, "stop test");
   const strata = new Map<number, UnitGram[]>();
   const fixed: UnitGram[] = [];
   for (const unit of units) {

@@ -1,5 +1,6 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
+import type { Message } from "../sentence.ts";
 import type { DepthSpeedForce, Remark, RowsOptions } from "./benchTest.ts";
 import { rankCorrelation } from "./rankCorrelation.ts";
 
@@ -166,7 +167,7 @@ function span(values: Float64Array): number {
   return most - least;
 }
 
-function swapped(which: string): Remark {
+function swapped(which: Message): Remark {
   return {
     code: "columnsSwapped",
     asks: true,

@@ -1,4 +1,3 @@
-import * as messages from "../../words/compiled/physics/stopTests.ts";
 import type { DampingPoint, StopBranch, StopLaw, TestDoubt } from "../fitment.ts";
 import { RandomSource } from "../uncertainty/randomSource.ts";
 import type { TestAnalysis } from "./benchTest.ts";
@@ -22,7 +21,7 @@ export function testDoubt(analysis: TestAnalysis): TestDoubt | null {
 
 /** Laws by the ± of each part alone, each part normal and apart from the others, not below 0. */
 function drawnFromParts({ doubt, ...found }: FoundStop): readonly DrawnLoss[] {
-  const source = RandomSource.stream(1, messages.doubtOfTest);
+  const source = RandomSource.stream(1, "doubt of a test");
   const draw = (value: number, off: number | undefined) =>
     Math.max(0, value + ((off ?? 0) / coverage) * source.nextNormal());
   return Array.from({ length: lawsTaken }, () => ({

@@ -1,4 +1,3 @@
-import * as messages from "../../words/compiled/physics/uncertainty.ts";
 import { RandomSource } from "./randomSource.ts";
 
 /** Columns remembered at most: more than the readings of a vehicle with two corners. */
@@ -11,9 +10,7 @@ const remembered = new Map<string, Float32Array>();
  * nothing but name and seed, so they are made once and remembered. Source: JCGM 101:2008, 6.4.2.
  */
 export function standardRectangular(name: string, seed: number, count: number): Float32Array {
-  return column(messages.tool({ name }), seed, count, (source, out) =>
-    source.addRectangular(out, 1),
-  );
+  return column(`${name} tool`, seed, count, (source, out) => source.addRectangular(out, 1));
 }
 
 /** The same of a normal distribution with mean 0 and standard deviation 1. Source: 6.4.7. */

@@ -6,7 +6,7 @@ import { layoutRegistry, type RegisteredLayout } from "../layouts/geometryRegist
 import { readingName } from "../readingNames.ts";
 import type { QuantityId, ReadingId } from "../readings/readingId.ts";
 import type { RoadTravel } from "../road/roadTravel.ts";
-import { capital, type Sentence } from "../sentence.ts";
+import { capital, type Message, type Quantity, type Sentence, type Words } from "../sentence.ts";
 import type { CornerDoubt } from "../uncertainty/cornerDoubt.ts";
 import type { CornerDraws } from "../uncertainty/cornerDraws.ts";
 import type { MissingRideData } from "./missingRideData.ts";
@@ -29,7 +29,7 @@ export interface CornerEvidence {
 }
 
 /** A reading of this corner by its name, a hard limit by its kind. */
-export function nameIn(evidence: CornerEvidence, id: QuantityId): string {
+export function nameIn(evidence: CornerEvidence, id: QuantityId): Words {
   return readingName(id, limitKindOf(evidence, id));
 }
 
@@ -45,7 +45,7 @@ export const mostOutsideShare = 0.05;
 export interface DoubtRemedy {
   readonly reading: QuantityId;
   /** A clause that begins with its verb: "re-measure the left gap, more closely if you can". */
-  readonly words: string;
+  readonly words: Words;
 }
 
 function asked({ first, ask }: NonNullable<RegisteredLayout["closer"]>): DoubtRemedy {
@@ -111,7 +111,7 @@ export function mostDoubted(evidence: CornerEvidence, about: keyof CornerDoubt):
 }
 
 /** Causes of doubt that are told apart from a reading. */
-const causeWords: Readonly<Record<string, string>> = {
+const causeWords: Readonly<Record<string, Message>> = {
   wheelPerOuter: messages.howWheelMovesWith,
   linkage: messages.computedTravelItself,
   settle: messages.frictionInSuspension,
@@ -122,13 +122,13 @@ const causeWords: Readonly<Record<string, string>> = {
 export function takeAgain(evidence: CornerEvidence, about: keyof CornerDoubt): Sentence {
   const first = evidence.doubt[about][0];
   const cause = mostDoubtedCause(evidence, about);
-  const words = ` ${capital(remedyOf(evidence, cause).words)}`;
-  if (first === undefined) return [`${words}.`];
-  const share = { kind: "share", value: first.share } as const;
+  const remedy = capital(remedyOf(evidence, cause).words);
+  const share: Quantity | undefined = first && { kind: "share", value: first.share };
   const named = causeWords[cause.slice(cause.lastIndexOf(".") + 1)];
   return [
     messages.ofMarginOfError({
-      words,
+      remedy,
+      hasShare: share !== undefined,
       share,
       noNamed: named === undefined,
       named,

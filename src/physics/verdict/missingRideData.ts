@@ -3,6 +3,7 @@ import type { Check, Corner, Ride, RideQuantity, Side } from "../fitment.ts";
 import { readingName } from "../readingNames.ts";
 import type { ReadingId } from "../readings/readingId.ts";
 import { rideQuantities } from "../readings/rideReadings.ts";
+import { andList, type Message } from "../sentence.ts";
 
 /** What the dynamic half of an answer needs of a corner: names of Ride, or "cornerMassKg". */
 export type MissingRideData = RideQuantity | "cornerMassKg";
@@ -24,20 +25,16 @@ export function missingId(name: MissingRideData, side: Side): ReadingId {
 /** A check that cannot be made for want of ride data (at least one): says what is not known. */
 export function missingCheck(
   id: Check["id"],
-  cannotSay: string,
+  cannotSay: Message,
   side: Side,
   missing: readonly MissingRideData[],
 ): Check {
   const ids = missing.map((name) => missingId(name, side));
-  const one = ids.length === 1;
-  const names = ids.map((reading) => readingName(reading));
-  const listed = one
-    ? names.join()
-    : messages.and({ names: names.slice(0, -1).join(", "), last: names.at(-1) ?? "" });
+  const listed = andList(ids.map((reading) => readingName(reading)));
   return {
     id,
     state: "unsure",
     reading: ids[0] as ReadingId,
-    sentence: [messages.cantTellNotKnown({ cannotSay, isOne: Boolean(one), listed })],
+    sentence: [messages.cantTellNotKnown({ cannotSay, isOne: ids.length === 1, listed })],
   };
 }

@@ -5,7 +5,7 @@ import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import { definitionOf } from "../readings/definitionOf.ts";
 import { type QuantityId, withoutSide } from "../readings/readingId.ts";
 import { isBelievable } from "../readings/valueDefinition.ts";
-import { capital, length, type Sentence } from "../sentence.ts";
+import { capital, commaList, distinctWords, length, type Sentence } from "../sentence.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 import { type CornerEvidence, nameIn } from "./cornerEvidence.ts";
 
@@ -39,7 +39,7 @@ export function plausibleCheck(evidence: CornerEvidence): Check {
       ? []
       : [
           messages.alsoLookAt({
-            join: [...new Set(others.map(({ reading }) => nameIn(evidence, reading)))].join(", "),
+            join: commaList(distinctWords(others.map(({ reading }) => nameIn(evidence, reading)))),
           }),
         ];
   return {

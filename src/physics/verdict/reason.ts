@@ -1,7 +1,7 @@
 import * as messages from "../../words/compiled/physics/verdict.ts";
 import type { Check, CheckId, CornerAssessment, State } from "../fitment.ts";
 import { limitTouches } from "../readingNames.ts";
-import { length, type Sentence } from "../sentence.ts";
+import { isQuantity, length, type Sentence, small } from "../sentence.ts";
 import { worstState } from "./decisions.ts";
 
 const importance: readonly CheckId[] = [
@@ -55,8 +55,8 @@ export function reasonOf(corners: readonly CornerAssessment[]): Sentence {
 export function sided(side: CornerAssessment["side"], check: Check): Sentence {
   const [start, ...rest] = check.sentence;
   const name = side === "left" ? messages.leftStart : messages.rightStart;
-  if (typeof start !== "string") return [name, ...check.sentence];
-  return [`${name}${start.charAt(0).toLowerCase()}${start.slice(1)}`, ...rest];
+  if (start === undefined || isQuantity(start)) return [name, ...check.sentence];
+  return [name, small(start), ...rest];
 }
 
 function allWell(corners: readonly CornerAssessment[], first: CornerAssessment): Sentence {

@@ -94,14 +94,7 @@ export function stiffnessCheck(
         stopClass: { kind: "stiffnessClass", value: stopClass },
         isLeast: least === greatest,
         least: { kind: "stiffnessClass", value: least },
-        least2:
-          least === greatest
-            ? [" works."]
-            : [
-                messages.toWork({
-                  greatest: { kind: "stiffnessClass", value: greatest } as const,
-                }),
-              ],
+        greatest: { kind: "stiffnessClass", value: greatest },
       }),
     ],
   };

@@ -3,7 +3,7 @@ import { travelBudget } from "../budget/travelBudget.ts";
 import type { Fitment, Interval, LimitKind, Side, Stop } from "../fitment.ts";
 import { type Outcome, succeed } from "../outcome.ts";
 import { limitTouches } from "../readingNames.ts";
-import { capital, length, type Sentence } from "../sentence.ts";
+import { capital, length, range95, type Sentence } from "../sentence.ts";
 import { drawCorners } from "../uncertainty/cornerDraws.ts";
 import { SharedDraws } from "../uncertainty/sharedDraws.ts";
 
@@ -84,15 +84,8 @@ export function travelWithoutCurve(
 /** What is known of a corner, in one to three sentences. */
 export function withoutCurveSentences(corner: TravelWithoutCurve): readonly Sentence[] {
   const { contactMm, contactRangeMm, limit, gapMm } = corner;
-  const range: Sentence =
-    contactRangeMm === null
-      ? []
-      : [
-          messages.n95To({
-            contactRangeMm: length(contactRangeMm[0]),
-            contactRangeMm2: length(contactRangeMm[1]),
-          }),
-        ];
+  const range =
+    contactRangeMm === null ? "" : range95(length(contactRangeMm[0]), length(contactRangeMm[1]));
   const contact: Sentence =
     gapMm < 0
       ? [messages.stopIsPressedBy({ gapMm: length(-gapMm) })]

@@ -3,6 +3,7 @@ import { type CornerAtMeans, cornerAtMeans } from "../budget/cornerAtMeans.ts";
 import { gapOf, gapReadingOf } from "../budget/gap.ts";
 import type { Corner, CornerAssessment, Fitment, UseRules } from "../fitment.ts";
 import { rulesOf } from "../road/useRules.ts";
+import type { Message } from "../sentence.ts";
 import { handLedWorking } from "./layout/handWorking.ts";
 import { layoutWorking } from "./layout/layoutWorking.ts";
 import { meanOf, originOf } from "./measured.ts";
@@ -72,7 +73,7 @@ export function cornerContext(
 }
 
 /** What the gap of this stop is made of: below 0, by so much it is pressed. */
-function gapMeaning(corner: Corner): string {
+function gapMeaning(corner: Corner): Message {
   if (corner.pressedHeight !== undefined) return messages.gapHeightOfPressed;
   if (corner.seatToPad !== undefined) return messages.gapSeatToPad;
   return messages.gapAlongStopsAxis;

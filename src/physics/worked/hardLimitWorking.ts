@@ -8,16 +8,11 @@ import {
   wheelLimitFormula,
   wheelLimitTravel,
 } from "../budget/limitTravel.ts";
+import type { Words } from "../sentence.ts";
 import type { CornerContext } from "./cornerContext.ts";
-import { limitWords, originOf } from "./measured.ts";
-import { step } from "./step.ts";
-import {
-  type FormulaStep,
-  type FormulaSymbol,
-  mm,
-  quantity,
-  type Working,
-} from "./workedFigure.ts";
+import { originOf } from "./measured.ts";
+import { type FormulaStep, step } from "./step.ts";
+import { type FormulaSymbol, mm, quantity, type Working } from "./workedFigure.ts";
 
 /** Wheel travel to the first hard limit, and how each of them was come by. */
 export interface LimitWorking extends Working {
@@ -38,7 +33,7 @@ export function hardLimitWorking(context: CornerContext): LimitWorking | undefin
   places.limits.forEach((limit, index) => {
     const letter = `c${index + 1}`;
     const reading = means[limit.clearance] ?? Number.NaN;
-    const words = limitWords[limit.kind];
+    const words = messages.limit({ kind: limit.kind });
     const told: FormulaSymbol[] = [
       {
         symbol: letter,
@@ -61,10 +56,9 @@ export function hardLimitWorking(context: CornerContext): LimitWorking | undefin
   if (travels.length === 0) return undefined;
   const value = Math.min(...travels);
   if (travels.length > 1) {
-    const letters = travels.map((_, index) => `z${index + 1}`);
     steps.push(
       step(
-        { text: leastLimitText, by: letters.join(messages.or) },
+        { text: leastLimitText, by: anyOf(travels.map((_, index) => `z${index + 1}`)) },
         Object.fromEntries(travels.map((travel, index) => [`z${index + 1}`, mm(travel)])),
         mm(value),
       ),
@@ -72,6 +66,11 @@ export function hardLimitWorking(context: CornerContext): LimitWorking | undefin
   }
   if (usesLayout) symbols.push(...context.layout.symbols);
   return { value, steps, symbols, atWheel };
+}
+
+/** One letter or another. */
+function anyOf([first = "", ...others]: readonly string[]): Words {
+  return others.length === 0 ? first : messages.orRest({ first, rest: anyOf(others) });
 }
 
 const outOfReach: Working = { value: Number.NaN, steps: [] };
@@ -111,7 +110,11 @@ function limitWorking(
           ? step(handLimitFormulas.travel, { z, c }, mm(travel))
           : step(
               handLimitFormulas.heights,
-              { z, [termNames.heightAtRide]: mm(ride), [termNames.heightAtContact]: mm(reading) },
+              {
+                z,
+                heightAtRide: { name: termNames.heightAtRide, value: mm(ride) },
+                heightAtContact: { name: termNames.heightAtContact, value: mm(reading) },
+              },
               mm(travel),
             ),
       ],

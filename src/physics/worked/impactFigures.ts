@@ -5,7 +5,7 @@ import { runFormulas } from "../impact/impact.ts";
 import { peakFormulas } from "../impact/impactPeaks.ts";
 import { roadFormulas, startFormulas, timeOver, touchDownSpeed } from "../impact/roadProfile.ts";
 import { layoutRegistry } from "../layouts/geometryRegistry.ts";
-import type { QuantityKind } from "../sentence.ts";
+import type { Message, QuantityKind, Words } from "../sentence.ts";
 import { standardGravity } from "../standardGravity.ts";
 import { simulatedStops } from "../stop/beyondTest.ts";
 import {
@@ -19,19 +19,12 @@ import { staticFormulas, stopCurve } from "../stop/stopCurve.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { meanOf, originOf } from "./measured.ts";
 import { sagWorking } from "./payloadSag.ts";
-import { plain } from "./plainNumber.ts";
-import { step, told } from "./step.ts";
-import {
-  type FormulaStep,
-  type FormulaSymbol,
-  mm,
-  quantity,
-  type WorkedFigure,
-} from "./workedFigure.ts";
+import { type FormulaStep, step, told } from "./step.ts";
+import { type FormulaSymbol, mm, quantity, type WorkedFigure } from "./workedFigure.ts";
 
 export type EventFigure = Exclude<keyof EventResult, "kind" | "fullStop" | "hardContact">;
 
-const formulas: Readonly<Record<EventFigure, string>> = {
+const formulas: Readonly<Record<EventFigure, Message>> = {
   ...peakFormulas,
   ...runFormulas,
   closingSpeedMmPerS: closingSpeedFormula,
@@ -56,18 +49,22 @@ function partsOf({ fitment }: CornerContext): StopAtSpeed {
   return parts.ok ? parts.value : staticOnly;
 }
 
-function lossWords(context: CornerContext): string {
+function lossWords(context: CornerContext): Message {
   const { dashpot, restLoss, branches } = partsOf(context);
   const found = [
     ...(dashpot === null ? [] : [messages.dampingC]),
     ...(restLoss > 0 ? [messages.restLossH] : []),
     ...(branches.length > 0 ? [messages.fadingPartsQ] : []),
   ];
-  if (found.length > 0) return messages.ofStopFromIts({ found: found.join(", ") });
+  if (found.length > 0) return messages.ofStopFromIts({ found: listed(found) });
   return context.fitment.stop.testedAtSpeed ? messages.itsTestsAtSpeed : messages.stopHasNoTest;
 }
 
-export function impactAssumptions(context: CornerContext): readonly string[] {
+function listed([first = "", ...others]: readonly Words[]): Words {
+  return others.length === 0 ? first : messages.oneAndMore({ first, rest: listed(others) });
+}
+
+export function impactAssumptions(context: CornerContext): readonly Message[] {
   return [
     layoutRegistry[context.fitment.layout.kind].joinsWheels
       ? messages.bothWheelsOfAxle
@@ -155,7 +152,10 @@ export function impactFigure(
             V: ["(", quantity("count", event.speedKmPerH), " / 3.6) m/s"],
           },
           quantity("count", timeOver(event)),
-          messages.mHigh({ heightM: plain(event.heightM), kind: roadFormulas[event.kind] }),
+          messages.mHigh({
+            heightM: quantity("count", event.heightM),
+            kind: roadFormulas[event.kind],
+          }),
         ),
     ...staticCheck(context, result, name),
     told(formulas[name], [messages.msZSSusp], quantity(kinds[name], result[name])),

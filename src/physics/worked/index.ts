@@ -4,7 +4,6 @@ export { type CornerContext, cornerContext } from "./cornerContext.ts";
 export { type EventFigure, impactAssumptions, impactFigure } from "./impactFigures.ts";
 export { oneWheelContact, oneWheelFullStop, oneWheelRatio } from "./oneWheelTravel.ts";
 export { loadedTravelToContact, payloadSag } from "./payloadSag.ts";
-export { plain } from "./plainNumber.ts";
 export {
   contactsPerKm,
   freeTravelNeeded,
@@ -12,7 +11,15 @@ export {
   roadTravelSigma,
 } from "./roadFigures.ts";
 export { screeningAssumptions } from "./roadResponse.ts";
-export { step, told } from "./step.ts";
+export {
+  type FormulaStep,
+  type Named,
+  type Renamed,
+  step,
+  type Terms,
+  type TermValue,
+  told,
+} from "./step.ts";
 export { progressiveness, rateClass, secantRate } from "./stopRate.ts";
 export {
   freeShare,
@@ -26,7 +33,6 @@ export {
   travelToHardLimit,
 } from "./travelBudget.ts";
 export {
-  type FormulaStep,
   type FormulaSymbol,
   lastValue,
   mm,

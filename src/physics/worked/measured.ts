@@ -1,12 +1,13 @@
 import * as messages from "../../words/compiled/physics/worked.ts";
-import type { Corner, Fitment, GeometryReadingName, HardLimit, Reading } from "../fitment.ts";
+import type { Corner, Fitment, GeometryReadingName, Reading } from "../fitment.ts";
+import type { Message } from "../sentence.ts";
 
 export { meanOf } from "../uncertainty/readingMean.ts";
 
-export function originOf(reading: Reading | undefined, where = "measured"): string {
+export function originOf(reading: Reading | undefined, where = messages.measured): Message {
   if (!reading) return messages.notMeasuredTakenAs;
   if (reading.source === "pack") return messages.fromLibrary;
-  if (reading.source === "estimated") return "estimated";
+  if (reading.source === "estimated") return messages.estimated;
   const count = reading.values.length;
   return count > 1 ? messages.meanOfReadings({ where, count }) : where;
 }
@@ -20,11 +21,3 @@ export function geometryReading(
   const shared: { readonly [Name in GeometryReadingName]?: Reading } = fitment.layout.readings;
   return corner.geometry?.[name] ?? shared[name];
 }
-
-export const limitWords: Record<HardLimit["kind"], string> = {
-  tyre: messages.tire,
-  damper: messages.shock,
-  spring: messages.spring,
-  metal: messages.metalToMetal,
-  other: messages.otherLimit,
-};

@@ -15,9 +15,8 @@ import {
 import { contactFromRest, fromRestFormulas } from "../road/roadTravel.ts";
 import { standardGravity } from "../standardGravity.ts";
 import type { CornerContext } from "./cornerContext.ts";
-import { step } from "./step.ts";
+import { type FormulaStep, step } from "./step.ts";
 import {
-  type FormulaStep,
   type FormulaSymbol,
   mm,
   quantity,
@@ -168,7 +167,7 @@ export function contactFromRestWorking(
   const letters = {
     z_c: mm(contact.value),
     sag: mm(sag.value),
-    [termNames.restWithoutPayload]: mm(sag.value),
+    restWithoutPayload: { name: termNames.restWithoutPayload, value: mm(sag.value) },
   };
   return {
     value,

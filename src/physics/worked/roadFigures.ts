@@ -116,7 +116,7 @@ function neededWorking(context: CornerContext, laden: boolean): Sag | undefined 
   const uneven = sigmas > levelOfShare(share, 3);
   const value = neededTravel(rest.value, levelPassedPerKm(wanted, motion));
   const letters = {
-    [termNames.springAlone]: mm(rest.value),
+    springAlone: { name: termNames.springAlone, value: mm(rest.value) },
     σ: mm(sigma.value),
     V: quantity("count", given.speed),
     N: quantity("count", allowed),

@@ -3,13 +3,13 @@ import type { RoadClass } from "../fitment.ts";
 import { crossingFormulas, zeroUpcrossingsPerSecond } from "../road/levelCrossings.ts";
 import { roadSigma, sigmaFormula } from "../road/roadTravel.ts";
 import { referenceFrequency, roughness } from "../road/roughness.ts";
+import type { Message } from "../sentence.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { meanOf, originOf } from "./measured.ts";
-import { plain } from "./plainNumber.ts";
 import { step } from "./step.ts";
 import { type FormulaSymbol, mm, quantity, type Working } from "./workedFigure.ts";
 
-export const screeningAssumptions: readonly string[] = [
+export const screeningAssumptions: readonly Message[] = [
   messages.linearConstantSpringAnd,
   messages.randomRoadOfOne,
   messages.oneCornerAloneNo,
@@ -58,22 +58,29 @@ export function roadInputs(context: CornerContext, laden: boolean): RoadInputs |
         origin: messages.iso8608,
       },
       {
-        symbol: messages.gd,
+        symbol: "Gd",
         meaning: messages.roughnessOfRoadClass({ roadClass: rules.roadClass }),
-        value: `${plain(gd * 1e6)} · 10⁻⁶ m³`,
+        value: [quantity("count", gd * 1e6), " · 10⁻⁶ m³"],
         origin: messages.iso86082016Table({ rule }),
       },
-      { symbol: "V", meaning: "speed", value: `${plain(speed)} m/s`, origin: rule },
+      {
+        symbol: "V",
+        meaning: messages.speed,
+        value: [quantity("count", speed), " m/s"],
+        origin: rule,
+      },
       {
         symbol: "M",
         meaning: laden ? messages.massOnThisWheel : messages.massOnThisWheel2,
         value: quantity("mass", mass),
-        origin: originOf(cornerMassKg) + (laden ? messages.plusPayload : ""),
+        origin: laden
+          ? messages.plusPayload({ origin: originOf(cornerMassKg) })
+          : originOf(cornerMassKg),
       },
       {
         symbol: "c",
         meaning: messages.dampingAtWheelMean,
-        value: `${plain(damping)} N·s/m`,
+        value: [quantity("count", damping), " N·s/m"],
         origin: messages.rideData,
       },
     ],

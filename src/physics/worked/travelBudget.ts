@@ -19,9 +19,8 @@ import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { hardLimitWorking, type LimitWorking } from "./hardLimitWorking.ts";
 import { geometryReading, meanOf } from "./measured.ts";
-import { step, type Terms } from "./step.ts";
+import { type FormulaStep, step, type Terms } from "./step.ts";
 import {
-  type FormulaStep,
   type FormulaSymbol,
   mm,
   quantity,
@@ -157,7 +156,11 @@ function reserveSteps(
   const together = step(reserveFormulas.both, { z_h: mm(limit.value), z_u }, both);
   if (oneWheel === null || !Number.isFinite(limit.atWheel)) return [together];
   const one = mm(oneWheelReserve(limit.atWheel, full, oneWheel.share));
-  const letters = { ...oneWheel.letters, [termNames.zAtTheWheel]: mm(limit.atWheel), z_u };
+  const letters = {
+    ...oneWheel.letters,
+    zAtTheWheel: { name: termNames.zAtTheWheel, value: mm(limit.atWheel) },
+    z_u,
+  };
   return [
     together,
     step(reserveFormulas.oneWheel, letters, one),
@@ -179,7 +182,7 @@ export function freeShare(context: CornerContext): WorkedFigure | undefined {
         origin: messages.computedAbove,
       },
       {
-        symbol: messages.minZUZ,
+        symbol: "min(z_u, z_h)",
         meaning: messages.whereTravelEndsFull,
         value: mm(end),
         origin: messages.computedAbove,
@@ -242,7 +245,11 @@ function closingAtReserve(context: CornerContext): HeightWorking | undefined {
         : [
             step(
               targetFormulas.oneWheel,
-              { ...oneWheel?.letters, [termNames.zAtTheWheel]: mm(limit.atWheel), r: mm(wanted) },
+              {
+                ...oneWheel?.letters,
+                zAtTheWheel: { name: termNames.zAtTheWheel, value: mm(limit.atWheel) },
+                r: mm(wanted),
+              },
               mm(aloneTarget),
             ),
             ...alone.steps,

@@ -1,30 +1,24 @@
 import type { TravelMotion } from "../budget/handMotion.ts";
 import type { LayoutMotion } from "../motion/layoutMotion.ts";
 import { Turn } from "../motion/turn.ts";
-import type { Quantity, QuantityKind, Sentence } from "../sentence.ts";
+import type { Quantity, QuantityKind, Sentence, Words } from "../sentence.ts";
+import type { FormulaStep } from "./step.ts";
 
 /** One letter of a formula, what it stands for, its value here, and where that value came from. */
 export interface FormulaSymbol {
   readonly symbol: string;
-  readonly meaning: string;
-  readonly value: Quantity | string;
-  readonly origin: string | Sentence;
-}
-
-/** One line of the working: in letters, the same with this vehicle's numbers, and what it gives. */
-export interface FormulaStep {
-  readonly formula: string;
-  readonly worked: Sentence;
-  readonly result: Quantity;
+  readonly meaning: Words;
+  readonly value: Quantity | Words | Sentence;
+  readonly origin: Words | Sentence;
 }
 
 /** How a figure on the answer came about; the last step's result is the figure shown. */
 export interface WorkedFigure {
   readonly symbols: readonly FormulaSymbol[];
   readonly steps: readonly FormulaStep[];
-  readonly source: string;
+  readonly source: Words;
   /** What has to be true for the figure to hold. */
-  readonly assumed: readonly string[];
+  readonly assumed: readonly Words[];
 }
 
 /** Steps with the bare value they end in, for use in the next step. */
@@ -86,8 +80,8 @@ export interface LayoutWorking {
   /** Wheel travel, mm, for a stop closing, mm. `letter` names the closing in the formulas. */
   wheelTravel(closing: number, letter: string): Working;
   /** Stop closing, mm, for a wheel travel, mm. */
-  closing(wheelTravel: number, letter: string): Working;
+  closing(wheelTravel: number, letter: Words): Working;
   /** Wheel travel at which a point of the arm has risen by a clearance; absent where there is no arm. */
   readonly armPoint?: ArmPointWorking;
-  readonly source: string;
+  readonly source: Words;
 }

@@ -1,7 +1,8 @@
+import type { Words } from "../../physics/sentence.ts";
 import * as messages from "../../words/compiled/records/check.ts";
 import type { ListedCheck } from "./listedCheck.ts";
 
-export function checkName(stored: ListedCheck): string {
+export function checkName(stored: ListedCheck): Words {
   return stored.name.trim() || stored.record.vehicle?.label?.trim() || messages.noNameYet;
 }
 

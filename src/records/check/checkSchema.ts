@@ -26,7 +26,7 @@ export const photoSchema = z.object({
     .string()
     .check(
       z.maxLength(recordBounds.photoCharacters),
-      z.regex(/^[A-Za-z0-9+/]*={0,2}$/, messages.isNotBase64),
+      z.regex(/^[A-Za-z0-9+/]*={0,2}$/, messages.isNotBase64.code),
     ),
   caption: may(label),
   /** The reading it shows, where it shows one. */
@@ -35,7 +35,7 @@ export const photoSchema = z.object({
   takenAt: may(instantSchema),
   by: may(label),
   /** Of its bytes, in hexadecimal: another picture in its place has another one. */
-  sha256: may(z.string().check(z.regex(/^[0-9a-f]{64}$/, messages.isNotSha256))),
+  sha256: may(z.string().check(z.regex(/^[0-9a-f]{64}$/, messages.isNotSha256.code))),
 });
 
 const photos = z.array(photoSchema).check(z.maxLength(recordBounds.photos));
@@ -111,7 +111,7 @@ const secondSchema = z.object({
     .check(
       z.refine(
         (readings) => Object.keys(readings).length <= recordBounds.repeats,
-        messages.holdsMoreReadingsThan,
+        messages.holdsMoreReadingsThan.code,
       ),
     ),
 });
@@ -128,7 +128,7 @@ export const checkSchema = z.object({
     .check(
       z.regex(
         /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/i,
-        messages.isNotUuid,
+        messages.isNotUuid.code,
       ),
     ),
   createdAt: instantSchema,

@@ -6,7 +6,7 @@ import {
   type ReadingId,
   standingNames,
 } from "../../physics/readings/index.ts";
-import type { Sentence } from "../../physics/sentence.ts";
+import type { Message, Sentence } from "../../physics/sentence.ts";
 import * as messages from "../../words/compiled/records/check.ts";
 import { entryOutcome, limitKindOf } from "../entry/entryPath.ts";
 import { entryName } from "../entry/readingCatalogue.ts";
@@ -37,7 +37,7 @@ export type Completion =
 function missingOf(stored: StoredCheck): MissingField[] {
   const { record } = stored;
   const missing: MissingField[] = [];
-  const need = (present: boolean, field: string, words: string): void => {
+  const need = (present: boolean, field: string, words: Message): void => {
     if (!present) missing.push({ field, sentence: [words] });
   };
   const needReading = (present: boolean, id: ReadingId): void => {
@@ -46,7 +46,10 @@ function missingOf(stored: StoredCheck): MissingField[] {
     const outcome = entry === undefined ? null : entryOutcome(id, entry);
     if (outcome !== null && !outcome.ok && outcome.fault.code !== "entryEmpty") {
       const title = fieldTitle(record, id);
-      missing.push({ field: id, sentence: [`${title}: `, ...outcome.fault.sentence] });
+      missing.push({
+        field: id,
+        sentence: [messages.within({ title, fault: outcome.fault.sentence })],
+      });
       return;
     }
     const name = entryName(id, limitKindOf(record, id));
@@ -96,7 +99,10 @@ function unreadable(stored: StoredCheck, known: readonly MissingField[]): Missin
     const outcome = entryOutcome(id, entry);
     if (outcome.ok || outcome.fault.code === "entryEmpty") continue;
     const title = fieldTitle(stored.record, id);
-    found.push({ field: id, sentence: [`${title}: `, ...outcome.fault.sentence] });
+    found.push({
+      field: id,
+      sentence: [messages.within({ title, fault: outcome.fault.sentence })],
+    });
   }
   return found;
 }

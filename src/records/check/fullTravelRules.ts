@@ -9,15 +9,15 @@ import { atRideEntryId, blockHeightEntryId, contactEntryId } from "./fullTravel.
 export function fullTravelFaults({ fullTravel }: Pick<PartialCheckRecord, "fullTravel">): Fault[] {
   if (fullTravel === undefined) return [];
   const faults: Fault[] = [];
-  const look = (id: ReadingId, reading: TypedReading | undefined, side: string): void => {
+  const look = (id: ReadingId, reading: TypedReading | undefined, side: "left" | "right"): void => {
     const { allowed, name } = catalogueEntry(id);
-    const least = allowed === "aboveZero" ? messages.moreThan0 : messages.n0OrMore;
-    const isLow = (value: number): boolean => (allowed === "aboveZero" ? value <= 0 : value < 0);
+    const isAboveZero = allowed === "aboveZero";
+    const isLow = (value: number): boolean => (isAboveZero ? value <= 0 : value < 0);
     if (reading?.values.some(isLow) !== true) return;
     faults.push({
       code: "notAboveZero",
       reading: id,
-      sentence: [messages.inCheckOfWhole({ side, name, least })],
+      sentence: [messages.inCheckOfWhole({ side, name, isAboveZero })],
     });
   };
   for (const { side, atRide, contacts } of fullTravel.corners) {

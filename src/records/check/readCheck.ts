@@ -1,5 +1,5 @@
 import type { Fault, Outcome } from "../../physics/outcome.ts";
-import type { Sentence } from "../../physics/sentence.ts";
+import type { Message, Sentence, Words } from "../../physics/sentence.ts";
 import * as messages from "../../words/compiled/records/check.ts";
 import { issueFault, type SchemaIssue } from "../text/faultWords.ts";
 import { checkPlainData, readJsonText, shortened } from "../text/jsonText.ts";
@@ -20,13 +20,13 @@ const faultsShown = 3;
 const faultsKept = 50;
 
 /** A check record from the text of a file, a link or a code. */
-export function readCheckText(text: string, what = messages.file): ReadCheck {
+export function readCheckText(text: string, what: Words = messages.file): ReadCheck {
   const json = readJsonText(text, what);
   return json.ok ? judge(json.value, what) : single(json);
 }
 
 /** A check record from a value that has already been parsed. The value itself is never altered. */
-export function readCheckValue(value: unknown, what = messages.file): ReadCheck {
+export function readCheckValue(value: unknown, what: Words = messages.file): ReadCheck {
   const plain = checkPlainData(value, what);
   return plain.ok ? judge(value, what) : single(plain);
 }
@@ -38,7 +38,7 @@ function single(outcome: Outcome<never> | Outcome<unknown>): ReadCheck {
 
 const unreadable: Fault = { code: "unreadable", sentence: [messages.checkCantBeRead] };
 
-function judge(value: unknown, what: string): ReadCheck {
+function judge(value: unknown, what: Words): ReadCheck {
   const foreign = foreignFormat(value, what);
   if (foreign !== null) return { ok: false, fault: foreign, faults: [foreign] };
   const current = isPlainObject(value) && value.version === 1 ? fromVersion1(value) : value;
@@ -51,17 +51,17 @@ function judge(value: unknown, what: string): ReadCheck {
   return faults.length === 0 ? { ok: true, value: current } : many(faults);
 }
 
-function foreignFormat(value: unknown, what: string): Fault | null {
-  const fault = (code: string, words: string): Fault => ({ code, sentence: [words] });
+function foreignFormat(value: unknown, what: Words): Fault | null {
+  const fault = (code: string, words: Message): Fault => ({ code, sentence: [words] });
   if (!isPlainObject(value)) return fault("notACheck", messages.isNotFitmentCheck({ what }));
   const format = Object.hasOwn(value, "format") ? value.format : undefined;
   const version = Object.hasOwn(value, "version") ? value.version : undefined;
   if (format !== checkFormat) {
-    const found =
-      typeof format === "string" ? messages.itsFormatIs({ format: shortened(format) }) : "";
+    const isText = typeof format === "string";
+    const told = isText ? shortened(format) : undefined;
     return fault(
       "otherFormat",
-      messages.isNotFitmentCheck2({ what, found: found || messages.itDoesNotSay }),
+      messages.isOfOtherFormat({ what, hasFormat: isText, format: told }),
     );
   }
   if (typeof version === "number" && Number.isInteger(version) && version > checkVersion) {

@@ -1,8 +1,8 @@
 import type { ReadingId } from "../../physics/readings/index.ts";
-import type { Sentence } from "../../physics/sentence.ts";
+import { type Message, type Sentence, semicolonList, type Words } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import * as messages from "../../words/compiled/records/check.ts";
-import { adviceSentence } from "../review/adviceWords.ts";
+import { adviceWords } from "../review/adviceWords.ts";
 import { quantityKindOf, readingsOf } from "../review/oddReadings.ts";
 import { canonicalText } from "../text/canonicalText.ts";
 import { isSameAdvice } from "./advised.ts";
@@ -10,7 +10,7 @@ import type { CheckRecord, TypedReading } from "./checkRecord.ts";
 
 /** One thing that differs between two versions of a check; null: not there. */
 export interface Difference {
-  readonly what: string;
+  readonly what: Words;
   readonly before: Sentence | null;
   readonly after: Sentence | null;
 }
@@ -94,19 +94,19 @@ export function recordDifferences(before: CheckRecord, after: CheckRecord): Diff
   if (adviceNow && (!advice || !isSameAdvice(advice, adviceNow))) {
     differences.push({
       what: messages.prescribedByApp,
-      before: advice ? adviceSentence(advice) : null,
-      after: adviceSentence(adviceNow),
+      before: advice ? [adviceWords(advice)] : null,
+      after: [adviceWords(adviceNow)],
     });
   }
   const [photos, photosNow] = [before.photos ?? [], after.photos ?? []];
   if (canonicalText(photos) !== canonicalText(photosNow)) {
     const words = (count: number) => messages.photoCount({ count });
     differences.push({
-      what: "photos",
+      what: messages.photos,
       before: [words(photos.length)],
       after:
         photos.length === photosNow.length
-          ? [messages.notSame({ words: words(photosNow.length) })]
+          ? [messages.photosNotSame({ photos: words(photosNow.length) })]
           : [words(photosNow.length)],
     });
   }
@@ -119,7 +119,7 @@ export function recordDifferences(before: CheckRecord, after: CheckRecord): Diff
     );
   if (perWheel(before) !== perWheel(after)) {
     differences.push({
-      what: "clearances",
+      what: messages.clearances,
       before: [limitsText(before)],
       after: [limitsText(after)],
     });
@@ -127,11 +127,15 @@ export function recordDifferences(before: CheckRecord, after: CheckRecord): Diff
   return differences;
 }
 
-function limitsText({ corners }: CheckRecord): string {
+function limitsText({ corners }: CheckRecord): Words {
   return corners
-    .map(({ side, limits }) => {
+    .map(({ side, limits }): Message => {
       const words = limits.map(({ kind, at, perWheel = 1 }) => messages.at({ kind, at, perWheel }));
-      return `${side}: ${words.join("; ") || "none"}`;
+      const told = words.length === 0 ? messages.noneWord : semicolonList(words);
+      return messages.limitsOfSide({ side, limits: told });
     })
-    .join(". ");
+    .reduceRight(
+      (rest: Words, first) => (rest === "" ? first : messages.sentences({ first, rest })),
+      "",
+    );
 }

@@ -9,8 +9,9 @@ import {
   rideQuantities,
   ruleValueNames,
   standingNames,
+  withoutSide,
 } from "../../physics/readings/index.ts";
-import { capital, type Sentence } from "../../physics/sentence.ts";
+import { capital, type Message, type Sentence } from "../../physics/sentence.ts";
 import { mean } from "../../physics/uncertainty/index.ts";
 import * as messages from "../../words/compiled/records/check.ts";
 import { catalogueEntry, entryName } from "../entry/readingCatalogue.ts";
@@ -22,7 +23,10 @@ import { lackingGeometry } from "./geometryGiven.ts";
 export type JudgedParts = Pick<
   PartialCheckRecord,
   "corners" | "layout" | "stop" | "ride" | "rules" | "fullTravel"
->;
+> & {
+  /** False: a platform's, whose corner stands for both sides. */
+  readonly hasSides?: boolean;
+};
 
 /** One fault of a record: the field's id, and the sentence that begins with its plain name. */
 function fault(code: string, id: FieldPath, sentence: Sentence): Fault {
@@ -30,10 +34,11 @@ function fault(code: string, id: FieldPath, sentence: Sentence): Fault {
 }
 
 /** "The left gap": how a fault's sentence names a field. */
-export function fieldTitle(record: JudgedParts, id: FieldPath): string {
+export function fieldTitle(record: JudgedParts, id: FieldPath): Message {
   const place = limitOf(id);
   const corner = record.corners.find(({ side }) => side === place?.side);
-  return messages.the({ entryName: entryName(id, corner?.limits[place?.index ?? -1]?.kind) });
+  const named = record.hasSides === false ? withoutSide(id) : id;
+  return messages.the({ entryName: entryName(named, corner?.limits[place?.index ?? -1]?.kind) });
 }
 
 function readingFaults(record: JudgedParts, id: ReadingId, reading: TypedReading): Fault[] {
@@ -91,7 +96,7 @@ function speedFaults(stop: Partial<CheckStop>): Fault[] {
   const known = [
     ["stop.restLoss", messages.restLoss, restLoss],
     ["stop.staticShare", messages.staticShare, staticShare],
-    ["stop.branches", "branches", branches],
+    ["stop.branches", messages.branches, branches],
     ["stop.testDoubt", messages.ofTest, testDoubt],
   ] as const;
   for (const [id, words, value] of known) {

@@ -1,6 +1,7 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import type { ValueDefinition } from "../../physics/readings/index.ts";
 import * as messages from "../../words/compiled/records/entry.ts";
+import type { Message } from "../../words/message.ts";
 import type { LengthUnit, TypedUnit } from "./units.ts";
 import { toModel } from "./units.ts";
 
@@ -141,7 +142,7 @@ function parseWithUnit(
   units: readonly (readonly [RegExp, TypedUnit])[],
   given: TypedUnit,
   sign: AllowedSign,
-  names: string,
+  names: Message,
 ): Outcome<ParsedEntry<TypedUnit>> {
   if (text.length > longestEntry)
     return fail("entryTooLong", [messages.thisIsTooLong({ howToType })]);
@@ -185,7 +186,7 @@ export function parseLength(
 
 /** An angle in degrees, of either sign: "8", "8,5°", "-3 deg". */
 export function parseAngle(text: string): Outcome<ParsedEntry<"deg">> {
-  const parsed = parseWithUnit(text, angleUnits, "deg", "any", "degrees");
+  const parsed = parseWithUnit(text, angleUnits, "deg", "any", messages.degrees);
   if (!parsed.ok) return parsed;
   if (Math.abs(parsed.value.value) >= 90) {
     return fail("entryAngle", [messages.angleHereIsLess]);

@@ -1,4 +1,5 @@
 import * as messages from "../../words/compiled/records/entry.ts";
+import type { Message } from "../../words/message.ts";
 import type { Axle } from "../check/checkRecord.ts";
 
 /** What the vehicle usually carries, in a customer's words. */
@@ -7,7 +8,7 @@ export type PayloadWord = "empty" | "tools" | "people" | "full" | "trailer";
 export interface UsualPayload {
   readonly word: PayloadWord;
   /** "Tools and boxes". */
-  readonly label: string;
+  readonly label: Message;
   /** More than it stood under when it was measured, per corner of the axle, kg, and its ±. */
   readonly perCornerKg: {
     readonly [Each in Axle]: { readonly value: number; readonly tol: number };

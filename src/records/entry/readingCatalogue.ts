@@ -9,6 +9,8 @@ import {
   type ValueKind,
   type ValueName,
 } from "../../physics/readings/index.ts";
+import * as messages from "../../words/compiled/records/entry.ts";
+import type { Message } from "../../words/message.ts";
 import type { EntryUnit, LengthUnit } from "./units.ts";
 
 export type EntryKind = ValueKind;
@@ -19,10 +21,10 @@ export function catalogueEntry(id: ReadingId | ValueName, limitKind?: LimitKind)
 }
 
 /** "left gap", "right clearance over the tire", "lean of the stop": a field's name with its side. */
-export function entryName(id: FieldPath, limitKind?: LimitKind): string {
+export function entryName(id: FieldPath, limitKind?: LimitKind): Message {
   const side = sideOf(id);
-  const name = definitionOf(id, limitKind)?.name ?? "value";
-  return side === null ? name : `${side} ${name}`;
+  const name = definitionOf(id, limitKind)?.name ?? messages.value;
+  return side === null ? name : messages.sideName({ side, name });
 }
 
 /** Inside what is seen on vehicles? `value` in the model's unit. */

@@ -1,11 +1,12 @@
 import { parseReadingId } from "../../physics/readings/index.ts";
 import * as messages from "../../words/compiled/records/entry.ts";
+import type { Message } from "../../words/message.ts";
 import type { PartialCheckRecord, TypedReading } from "../check/checkRecord.ts";
 
 export type ReadingSource = NonNullable<TypedReading["source"]>;
 
 /** Who says a reading, behind its number. */
-export const sourceWords: { readonly [Source in ReadingSource]: string } = {
+export const sourceWords: { readonly [Source in ReadingSource]: Message } = {
   measured: messages.measured,
   pack: messages.fromLibrary,
   estimated: messages.estimated,
@@ -16,7 +17,7 @@ export function sourceOf(reading: TypedReading): ReadingSource {
 }
 
 /** The same with whoever took it: "measured by Ada", "from the library", "estimated". */
-export function sourceText(reading: TypedReading): string {
+export function sourceText(reading: TypedReading): Message {
   const source = sourceOf(reading);
   return source === "measured" && reading.by !== undefined
     ? messages.measuredBy({ by: reading.by })

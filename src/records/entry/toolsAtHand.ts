@@ -2,6 +2,7 @@ import type { ReadingId } from "../../physics/readings/index.ts";
 import type { BetterTool, ToolsAtHand } from "../../physics/remeasure/index.ts";
 import { mean } from "../../physics/uncertainty/index.ts";
 import * as messages from "../../words/compiled/records/entry.ts";
+import type { Message } from "../../words/message.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import { type Entry, readEntry } from "./entry.ts";
 import { isReading } from "./entryPath.ts";
@@ -10,7 +11,7 @@ import { isReach, type ToolId } from "./tools.ts";
 import { toolsOf, toolTolerance } from "./toolTolerance.ts";
 
 /** What a workshop has, and a person can be asked to fetch. Common practice. */
-const usual: { readonly [Tool in ToolId]?: string } = {
+const usual: { readonly [Tool in ToolId]?: Message } = {
   tapeII: messages.classIiTape,
   rule: messages.steelRule,
   caliper: messages.caliper,

@@ -1,14 +1,16 @@
 import type { Prescription } from "../../physics/prescription/index.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
+import type { Say } from "../../words/message.ts";
 import type { Advice, PartialCheckRecord } from "../check/checkRecord.ts";
 import type { Pack } from "../pack/pack.ts";
 import { stopTitle } from "../pack/stopTitle.ts";
 
-/** What the app prescribed for the measured sides of a check, as it is kept in the record. */
+/** What the app prescribed for the measured sides of a check, as it is kept in the record, in words of `say`. */
 export function adviceOf(
   prescription: Prescription,
   { corners }: Pick<PartialCheckRecord, "corners">,
   { name: pack, edition }: Pick<Pack, "name" | "edition">,
+  say: Say,
   now: Date = new Date(),
 ): Advice {
   const shown = {
@@ -23,7 +25,7 @@ export function adviceOf(
   return {
     ...shown,
     part: {
-      name: stopTitle(candidate.stop),
+      name: say(stopTitle(candidate.stop)),
       ...(partNumber !== undefined && { partNumber }),
       ...(revision !== undefined && { revision }),
       spacerMm,

@@ -1,6 +1,7 @@
 import { type RubberBlockEstimate, rubberBlockCurve } from "../../physics/estimates/index.ts";
 import type { Outcome } from "../../physics/outcome.ts";
 import { mean } from "../../physics/uncertainty/index.ts";
+import type { Say } from "../../words/message.ts";
 import type { CheckStop } from "../check/checkRecord.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import type { LengthUnit } from "../entry/units.ts";
@@ -30,6 +31,7 @@ export function withBlock(
   stored: StoredCheck,
   { curve, usableCompressionMm, how, forceShare }: RubberBlockEstimate,
   unit: LengthUnit,
+  say: Say,
 ): StoredCheck {
   const {
     restLoss: _loss,
@@ -45,7 +47,7 @@ export function withBlock(
     curve: curve.map(inTable),
     damping: null,
     testedAtSpeed: false,
-    estimated: { how, forceShare },
+    estimated: { how: say(how), forceShare },
   };
   return withChoice(chooseStop(stored, stop, unit), "stop.source", "hand");
 }

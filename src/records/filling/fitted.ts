@@ -1,4 +1,5 @@
 import * as messages from "../../words/compiled/records/filling.ts";
+import type { Say } from "../../words/message.ts";
 import type { Fitted, PartialCheckRecord } from "../check/checkRecord.ts";
 import { changeRecord, newStoredCheck, type StoredCheck } from "../check/storedCheck.ts";
 import { parseText } from "../entry/entry.ts";
@@ -64,7 +65,7 @@ export function odometerOf(text: string, unit: LengthUnit): number | null | unde
 }
 
 /** The record's field of what is typed; undefined until the part is told and everything can be read. */
-function fittedOf(stored: StoredCheck, unit: LengthUnit): Fitted | undefined {
+function fittedOf(stored: StoredCheck, unit: LengthUnit, say: Say): Fitted | undefined {
   const text = (field: FittedField) => fittedText(stored, field).trim();
   const spacerMm = spacerOf(text("spacer"), unit);
   const odometer = odometerOf(text("odometer"), unit);
@@ -78,7 +79,7 @@ function fittedOf(stored: StoredCheck, unit: LengthUnit): Fitted | undefined {
     ...(text("batch") !== "" && { batch: text("batch") }),
     spacerMm,
     at,
-    by: text("by") || messages.notSaid,
+    by: text("by") || say(messages.notSaid),
     ...(odometer !== undefined && { odometer }),
   };
 }
@@ -88,12 +89,13 @@ export function withFitted(
   stored: StoredCheck,
   change: { readonly [Field in FittedField]?: string },
   unit: LengthUnit,
+  say: Say,
 ): StoredCheck {
   const typed = Object.entries(change).reduce(
     (current, [field, text]) => withChoice(current, entryId(field as FittedField), text),
     stored,
   );
-  return changeRecord(typed, (record) => withField(record, "fitted", fittedOf(typed, unit)));
+  return changeRecord(typed, (record) => withField(record, "fitted", fittedOf(typed, unit, say)));
 }
 
 /** Nothing was fitted after all. */
@@ -130,9 +132,10 @@ export function checkAgain(
   stored: StoredCheck,
   pack: Pack,
   unit: LengthUnit,
+  say: Say,
 ): { readonly before: StoredCheck; readonly after: StoredCheck } {
   const { record } = stored;
-  const job = jobOf(stored);
+  const job = jobOf(stored, say);
   const before = withJob(stored, { ...job, moment: "before" });
   const fresh = newStoredCheck(stored.name);
   const { photos: _photos, fitted, fullTravel: _travel, notes: _notes, ...others } = record;

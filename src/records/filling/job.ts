@@ -1,4 +1,5 @@
 import * as messages from "../../words/compiled/records/filling.ts";
+import type { Say } from "../../words/message.ts";
 import type { Axle, Job } from "../check/checkRecord.ts";
 import type { ListedCheck } from "../check/listedCheck.ts";
 import { changeRecord, newId, newStoredCheck, type StoredCheck } from "../check/storedCheck.ts";
@@ -20,11 +21,11 @@ export function factsOfJob({ id, label, number, customer }: Job): JobFacts {
 }
 
 /** The job of a check, or a new one that begins with it. */
-export function jobOf({ name, record }: ListedCheck): Job {
+export function jobOf({ name, record }: ListedCheck, say: Say): Job {
   return (
     record.job ?? {
       id: newId(),
-      label: record.vehicle?.label?.trim() || name.trim() || messages.vehicle,
+      label: record.vehicle?.label?.trim() || name.trim() || say(messages.vehicle),
     }
   );
 }
@@ -49,9 +50,10 @@ const common = /^rules\b/;
 export function otherAxle(
   stored: StoredCheck,
   pack: Pack,
+  say: Say,
 ): { readonly first: StoredCheck; readonly other: StoredCheck } {
   const { record } = stored;
-  const job = jobOf(stored);
+  const job = jobOf(stored, say);
   const axle: Axle = record.axle === "front" ? "rear" : "front";
   const { rules, author, reference, vehicle } = record;
   const fresh = newStoredCheck(stored.name);

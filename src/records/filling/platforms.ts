@@ -4,7 +4,7 @@ import {
   type ReadingId,
   withoutSide,
 } from "../../physics/readings/index.ts";
-import type { Sentence } from "../../physics/sentence.ts";
+import type { Message, Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import * as messages from "../../words/compiled/records/filling.ts";
 import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
@@ -90,7 +90,7 @@ export function withPlatform(
   return record.layout?.kind ? placed : withLayoutOf(placed, platform);
 }
 
-function platformName({ label, axle }: Platform): string {
+function platformName({ label, axle }: Platform): Message {
   return messages.axle({ label, axle });
 }
 
@@ -99,7 +99,7 @@ export function packRide(
   stored: StoredCheck,
   name: RideQuantity,
   pack: Pack,
-): { readonly value: number; readonly tol: number; readonly how: string } | null {
+): { readonly value: number; readonly tol: number; readonly how: Message } | null {
   const platform = platformOfCheck(stored, pack);
   const value = platform?.ride?.[name];
   if (!platform || value === undefined) return null;

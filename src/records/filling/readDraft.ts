@@ -11,12 +11,10 @@ import { armRoleSchema, stopOnSchema } from "../check/schema/layoutSchema.ts";
 import { rulesSchema } from "../check/schema/rideSchema.ts";
 import { stopSchema } from "../check/schema/stopSchema.ts";
 import { changeRecord, newStoredCheck, type StoredCheck } from "../check/storedCheck.ts";
-import type { Pack } from "../pack/pack.ts";
 import { readJsonText } from "../text/jsonText.ts";
 import { chooseLayout, chooseRightGeometry, setEntry } from "./changes.ts";
 import { withEvents, withHouseNumbers } from "./rules.ts";
 import { withTestedAtSpeed } from "./testedAtSpeed.ts";
-import { withEstimates } from "./withEstimates.ts";
 
 const text = (most: number) => z.string().check(z.maxLength(most));
 
@@ -106,7 +104,7 @@ const draftSchema = z.object({
 
 type Draft = z.infer<typeof draftSchema>;
 
-function storedFromDraft(given: Draft, pack: Pack): StoredCheck {
+function storedFromDraft(given: Draft): StoredCheck {
   const { draft, format: _format, version: _version, ...typed } = given;
   const { kind, ...layout } = given.layout ?? {};
   const { testedAtSpeed, ...stop } = given.stop ?? {};
@@ -127,11 +125,8 @@ function storedFromDraft(given: Draft, pack: Pack): StoredCheck {
   if (rightGeometry) stored = chooseRightGeometry(stored, rightGeometry);
   if (testedAtSpeed !== undefined) stored = withTestedAtSpeed(stored, testedAtSpeed);
   // All cautions and standing the vehicle are asked anew: another person may go on with it.
-  const filled = withEstimates(
-    withEvents(withHouseNumbers({ ...stored, progress: { ...stored.progress, step, skipped } })),
-    "mm",
-    pack,
-  );
+  const begun = { ...stored, progress: { ...stored.progress, step, skipped } };
+  const filled = withEvents(withHouseNumbers(begun));
   return openStored({ ...filled, aside }) ?? filled;
 }
 
@@ -140,12 +135,15 @@ function isOfAnotherSide(id: string, draft: Draft): boolean {
   return side !== null && !draft.corners.some((corner) => corner.side === side);
 }
 
-/** A check that was saved before it was complete, as a new check of this phone; null: it is none. */
-export function readDraftText(fileText: string, pack: Pack): StoredCheck | null {
+/**
+ * A check that was saved before it was complete, as a new check of this phone; null: it is none. What was
+ * estimated in it is yet to be made anew.
+ */
+export function readDraftText(fileText: string): StoredCheck | null {
   const json = readJsonText(fileText, messages.file);
   if (!json.ok) return null;
   const parsed = draftSchema.safeParse(json.value);
   if (!parsed.success) return null;
   const sides = parsed.data.corners.map(({ side }) => side);
-  return new Set(sides).size === sides.length ? storedFromDraft(parsed.data, pack) : null;
+  return new Set(sides).size === sides.length ? storedFromDraft(parsed.data) : null;
 }

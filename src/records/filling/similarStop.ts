@@ -1,7 +1,7 @@
 import { length } from "../../physics/sentence.ts";
 import { mean } from "../../physics/uncertainty/index.ts";
-import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/records/filling.ts";
+import type { Say } from "../../words/message.ts";
 import type { CheckStop } from "../check/checkRecord.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import type { LengthUnit } from "../entry/units.ts";
@@ -31,6 +31,7 @@ export function withSimilarStop(
   stored: StoredCheck,
   { stop: similar, tallerMm }: { readonly stop: PackStop; readonly tallerMm: number },
   unit: LengthUnit,
+  say: Say,
 ): StoredCheck {
   const own = stored.record.stop ?? {};
   const { freeHeight } = own;
@@ -40,7 +41,7 @@ export function withSimilarStop(
     tallerMm === 0
       ? messages.ofSameHeight
       : messages.taller({
-          inModelUnits: inModelUnits([length(Math.abs(tallerMm))]),
+          height: length(Math.abs(tallerMm)),
           hasTallerMm: tallerMm > 0,
         });
   const {
@@ -61,7 +62,7 @@ export function withSimilarStop(
     damping: null,
     testedAtSpeed: false,
     estimated: {
-      how: messages.noTestSheetAs({ name: similar.name, far }),
+      how: say(messages.noTestSheetAs({ name: similar.name, far })),
       forceShare: similarForceShare,
     },
   };

@@ -14,6 +14,7 @@ import type { RideQuantity, Side } from "../../physics/fitment.ts";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import { mean } from "../../physics/uncertainty/index.ts";
 import * as messages from "../../words/compiled/records/filling.ts";
+import type { Message, Quantity, Say } from "../../words/message.ts";
 import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import { type Entry, entryText } from "../entry/entry.ts";
 import { withCorner } from "../entry/entryPath.ts";
@@ -46,18 +47,18 @@ export function cornerMass(stored: StoredCheck): Toleranced | null {
   };
 }
 
-function needs(words: string): Outcome<never> {
+function needs(words: Message): Outcome<never> {
   return fail("estimateIncomplete", [words]);
 }
 
-function scaled(base: Toleranced, share: Toleranced, how: string): Outcome<Estimate> {
+function scaled(base: Toleranced, share: Toleranced, how: Message): Outcome<Estimate> {
   const value = base.value * share.value;
   const tol = value * Math.hypot(base.tol / base.value, share.tol / share.value);
   return succeed({ value, tol, how });
 }
 
-function percent(share: number): string {
-  return `${Math.round(100 * share)} %`;
+function percent(share: number): Quantity {
+  return { kind: "share", value: share };
 }
 
 function payload(stored: StoredCheck): Outcome<Estimate> {
@@ -68,7 +69,10 @@ function payload(stored: StoredCheck): Outcome<Estimate> {
   return scaled(
     total,
     { value: share.value / 2, tol: 0.1 * (share.value / 2) },
-    messages.halfOfOfLoad({ percent: percent(share.value), total: total.value.toFixed(0) }),
+    messages.halfOfOfLoad({
+      percent: percent(share.value),
+      total: { kind: "mass", value: total.value },
+    }),
   );
 }
 
@@ -232,16 +236,23 @@ function round(value: number): number {
 
 /**
  * The check with every estimate made anew from what it is made of, so that none is left over from
- * readings that have changed since. The very same check where nothing changes.
+ * readings that have changed since. The very same check where nothing changes. `say` writes how each was
+ * come by, for the record.
  */
-export function withEstimates(stored: StoredCheck, unit: LengthUnit, pack: Pack): StoredCheck {
+export function withEstimates(
+  stored: StoredCheck,
+  unit: LengthUnit,
+  pack: Pack,
+  say: Say,
+): StoredCheck {
   return estimateOrder.reduce(
     (current, name) => {
       const outcome = estimateOf(current, name, pack);
       if (outcome === null) return current;
       const { ride } = current.record;
       if (!outcome.ok) return ride?.[name] === undefined ? current : withoutRide(current, name);
-      const { value, tol, how } = outcome.value;
+      const { value, tol } = outcome.value;
+      const how = say(outcome.value.how);
       const same =
         ride?.[name] === value && ride.tolerances?.[name] === tol && ride.estimated?.[name] === how;
       return same ? current : setEstimate(current, name, { value, tolerance: tol, how }, unit);

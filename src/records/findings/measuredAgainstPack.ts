@@ -1,5 +1,6 @@
 import type { GeometryReadingName } from "../../physics/fitment.ts";
 import { geometryNames } from "../../physics/readings/index.ts";
+import type { Message } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import * as messages from "../../words/compiled/records/findings.ts";
 import type { CheckLayout, TypedReading } from "../check/checkRecord.ts";
@@ -78,12 +79,14 @@ export const fewestToTakeOver = 5;
 
 /**
  * The pack with the median of what was measured in place of one value, and the half-width of the middle half
- * as its least ±; what changed, from how many checks and when, is added to the platform's notes.
+ * as its least ±; what changed, from how many checks and when, is added to the platform's notes, as `say`
+ * puts it into words.
  */
 export function packWith(
   pack: Pack,
   { platform, reading, packValue, differences }: AgainstPack,
   day: string,
+  say: (note: Message) => string,
 ): Pack {
   const value = rounded(packValue + differences.median);
   const half = (differences.threeQuarters - differences.quarter) / 2;
@@ -102,7 +105,7 @@ export function packWith(
     ...pack,
     platforms: pack.platforms.map((each): Platform => {
       if (each.id !== platform.id) return each;
-      const notes = [each.notes?.trim(), note].filter(Boolean).join("\n");
+      const notes = [each.notes?.trim(), say(note)].filter(Boolean).join("\n");
       if (reading === "rideHeight" || reading === "gap") {
         const before = each[reading];
         return before ? { ...each, notes, [reading]: changed(before) } : each;

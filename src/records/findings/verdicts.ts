@@ -1,13 +1,15 @@
 import type { CheckId, State } from "../../physics/fitment.ts";
 import { isReadingId, type ReadingId } from "../../physics/readings/index.ts";
+import type { Message } from "../../physics/sentence.ts";
 import * as messages from "../../words/compiled/records/findings.ts";
 import { type PackPlatforms, platformOf } from "../pack/pack.ts";
+import { platformTitle } from "../pack/platformTold.ts";
 import type { FindingSubject } from "./subject.ts";
 
 export interface PlatformVerdicts {
   /** Of the pack; null: checks that name none, or one the pack has not. */
   readonly platformId: string | null;
-  readonly label: string;
+  readonly label: Message;
   readonly count: number;
   readonly verdicts: { readonly [Each in State]: number };
   /** Checks in which this was missed on a side at least. */
@@ -20,13 +22,16 @@ export function verdictsByPlatform(
   pack: PackPlatforms,
 ): PlatformVerdicts[] {
   const rows = new Map<string, PlatformVerdicts>();
+  /** Of rows with as many checks, by vehicle; what is of none comes last. */
+  const places = new Map<string | null, string>([[null, "\uffff"]]);
   for (const { record, assessment } of subjects) {
     if (assessment === null) continue;
     const platform = platformOf(pack, record.vehicle.platformId);
     const key = platform?.id ?? "";
+    if (platform) places.set(platform.id, JSON.stringify([platform.label, platform.axle]));
     const before: PlatformVerdicts = rows.get(key) ?? {
       platformId: platform?.id ?? null,
-      label: platform ? `${platform.label}, ${platform.axle}` : messages.noVehicleOfLibrary,
+      label: platform ? platformTitle(platform) : messages.noVehicleOfLibrary,
       count: 0,
       verdicts: { ok: 0, care: 0, no: 0, unsure: 0 },
       missed: {},
@@ -47,7 +52,8 @@ export function verdictsByPlatform(
       missed,
     });
   }
-  return [...rows.values()].sort((a, b) => b.count - a.count || (a.label < b.label ? -1 : 1));
+  const placeOf = ({ platformId }: PlatformVerdicts) => places.get(platformId) ?? "";
+  return [...rows.values()].sort((a, b) => b.count - a.count || (placeOf(a) < placeOf(b) ? -1 : 1));
 }
 
 export interface DecidingReading {

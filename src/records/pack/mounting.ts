@@ -1,7 +1,6 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
-import { quantityText } from "../../saying/quantityText.ts";
+import { length, type Message } from "../../physics/sentence.ts";
 import * as messages from "../../words/compiled/records/pack.ts";
-import type { LengthUnit } from "../entry/units.ts";
 import { threadText } from "./thread.ts";
 
 /** How a stop is held: threaded stud, one bolt through it, two bolts, slid on the shock rod, pressed into a cup. */
@@ -68,7 +67,7 @@ export function mountable(
   return known && stop.sizeMm !== undefined ? "yes" : "check";
 }
 
-export const wayWords: Readonly<Record<MountingWay, string>> = {
+export const wayWords: Readonly<Record<MountingWay, Message>> = {
   stud: messages.threadedStud,
   bolt: messages.oneBoltThroughIt,
   twoBolts: messages.twoBolts,
@@ -76,15 +75,19 @@ export const wayWords: Readonly<Record<MountingWay, string>> = {
   cup: messages.pressedIntoCup,
 };
 
-/** "threaded stud M10 × 1.5", "two bolts M8, 60 mm apart", in the person's unit. */
-export function mountingText(mounting: Mounting, unit: LengthUnit): string {
-  const { way, sizeMm, pitchMm, spacingMm } = mounting;
-  const length = (value: number) => quantityText({ kind: "length", value }, unit);
-  const sized =
-    sizeMm === undefined
-      ? ""
-      : isThreaded(way)
-        ? ` ${threadText({ sizeMm, ...(pitchMm !== undefined && { pitchMm }) })}`
-        : `, ${length(sizeMm)}`;
-  return `${wayWords[way]}${sized}${spacingMm === undefined ? "" : messages.apart({ spacingMm: length(spacingMm) })}`;
+/** "threaded stud M10 × 1.5", "two bolts M8, 60 mm apart". */
+export function mountingText(mounting: Mounting): Message {
+  const { spacingMm } = mounting;
+  const sized = sizedText(mounting);
+  return spacingMm === undefined
+    ? sized
+    : messages.apart({ mounting: sized, spacingMm: length(spacingMm) });
+}
+
+function sizedText({ way, sizeMm, pitchMm }: Mounting): Message {
+  const words = wayWords[way];
+  if (sizeMm === undefined) return words;
+  if (!isThreaded(way)) return messages.mountingOfSize({ way: words, size: length(sizeMm) });
+  const thread = threadText({ sizeMm, ...(pitchMm !== undefined && { pitchMm }) });
+  return messages.mountingThread({ way: words, thread });
 }

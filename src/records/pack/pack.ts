@@ -1,6 +1,6 @@
 import type { GeometryReadingName, LayoutKind, Use, UseRules } from "../../physics/fitment.ts";
-import type { Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
+import type { StoredSentence } from "../../words/message.ts";
 import type { CheckStop, Platform, TakenFromPack, TypedReading } from "../check/checkRecord.ts";
 import type { Mounting } from "./mounting.ts";
 
@@ -28,7 +28,7 @@ export interface PackTest {
   /** What was recognised in the file and put right, in words and model units. */
   readonly remarks: readonly string[];
   /** The same with its quantities apart, to be shown in the person's units; absent in older tests. */
-  readonly remarkSentences?: readonly Sentence[];
+  readonly remarkSentences?: readonly StoredSentence[];
   readonly notes?: string;
   /** Rows up to this speed counted as static, mm/s. */
   readonly staticSpeedMmPerS?: number;

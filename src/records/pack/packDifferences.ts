@@ -1,15 +1,17 @@
 import { uses } from "../../physics/choices.ts";
+import type { Message, Words } from "../../physics/sentence.ts";
 import * as messages from "../../words/compiled/records/pack.ts";
 import type { Pack } from "./pack.ts";
-import { fromModelText, tableText } from "./packValueText.ts";
+import { packField } from "./packField.ts";
+import { platformTitle } from "./platformTold.ts";
 
-/** One field that differs: its plain name and both values as text in model units; null = not given. */
+/** One field that differs: its plain name and both values; undefined: not given. */
 export interface FieldDifference {
   /** "curve", "freeHeight", "layout.readings.armAngle", "limits.0". */
   readonly path: string;
-  readonly name: string;
-  readonly mine: string | null;
-  readonly theirs: string | null;
+  readonly name: Words;
+  readonly mine: unknown;
+  readonly theirs: unknown;
 }
 
 /** One stop, platform or set of rules that the two packs do not share exactly. */
@@ -18,7 +20,7 @@ export interface PackDifference {
   readonly key: string;
   readonly list: "stop" | "platform" | "rules" | "pack";
   readonly id: string;
-  readonly label: string;
+  readonly label: Words;
   readonly kind: "onlyMine" | "onlyTheirs" | "differs";
   /** Empty unless it differs. */
   readonly fields: readonly FieldDifference[];
@@ -31,7 +33,7 @@ type PlainGroup = { readonly [name: string]: unknown };
 interface PackEntry {
   readonly list: PackDifference["list"];
   readonly id: string;
-  readonly label: string;
+  readonly label: Words;
   readonly value: unknown;
 }
 
@@ -51,8 +53,12 @@ function packEntries(pack: Pack): ReadonlyMap<string, PackEntry> {
   const add = (entry: PackEntry) => entries.set(`${entry.list} ${entry.id}`, entry);
   for (const stop of pack.stops) add({ list: "stop", id: stop.id, label: stop.name, value: stop });
   for (const platform of pack.platforms) {
-    const label = `${platform.label}, ${platform.axle}`;
-    add({ list: "platform", id: platform.id, label, value: platform });
+    add({
+      list: "platform",
+      id: platform.id,
+      label: platformTitle(platform),
+      value: platform,
+    });
   }
   for (const use of uses) {
     const value = pack.rules?.[use];
@@ -66,7 +72,7 @@ function packEntries(pack: Pack): ReadonlyMap<string, PackEntry> {
   return entries;
 }
 
-const headLabel: { readonly [Field in HeadField]: string } = {
+const headLabel: { readonly [Field in HeadField]: Message } = {
   name: messages.nameOfLibrary,
   edition: messages.editionOfLibrary,
   maker: messages.maker,
@@ -141,20 +147,7 @@ function fieldDifferences(mine: unknown, theirs: unknown, path: string): FieldDi
       fieldDifferences(one[name], other[name], path === "" ? name : `${path}.${name}`),
     );
   }
-  const { name, text } = fromModelText(path);
-  if (isTable(mine) || isTable(theirs)) {
-    const [one, other] = [isTable(mine) ? mine : [], isTable(theirs) ? theirs : []];
-    const told = (value: unknown, own: Table, compared: Table) =>
-      isTable(value) ? tableText(own, compared) : text(value);
-    return [{ path, name, mine: told(mine, one, other), theirs: told(theirs, other, one) }];
-  }
-  return [{ path, name, mine: text(mine), theirs: text(theirs) }];
-}
-
-type Table = readonly (readonly number[])[];
-
-function isTable(value: unknown): value is Table {
-  return Array.isArray(value) && value.length > 0 && value.every((row) => Array.isArray(row));
+  return [{ path, name: packField(path).name, mine, theirs }];
 }
 
 function isReading(value: unknown): boolean {

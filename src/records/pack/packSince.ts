@@ -1,5 +1,5 @@
 import type { RideQuantity, UseRules } from "../../physics/fitment.ts";
-import type { Sentence } from "../../physics/sentence.ts";
+import { commaList, distinctWords, type Sentence, type Words } from "../../physics/sentence.ts";
 import * as messages from "../../words/compiled/records/pack.ts";
 import type { CheckStop, PartialCheckRecord, Platform } from "../check/checkRecord.ts";
 import { useWords } from "../check/useWords.ts";
@@ -21,7 +21,7 @@ export function packSince(record: PartialCheckRecord, pack: Pack): readonly Sent
 }
 
 /** What the pack's stop of the check's name has otherwise than the check; null: nothing, or none there. */
-export function stopDifferences(stop: Partial<CheckStop>, pack: Pack): readonly string[] | null {
+export function stopDifferences(stop: Partial<CheckStop>, pack: Pack): readonly Words[] | null {
   const named = pack.stops.filter(({ name }) => name === stop.name);
   const differing = named.map((each) => {
     const theirs = figuresOf(recordStop(each));
@@ -49,14 +49,14 @@ function untyped<Shape extends object>(value: Shape): Shape {
   ) as Shape;
 }
 
-function namesOf(mine: object, theirs: object): readonly string[] {
-  return [...new Set(itemDifferences(mine, theirs).map(({ name }) => name))];
+function namesOf(mine: object, theirs: object): readonly Words[] {
+  return distinctWords(itemDifferences(mine, theirs).map(({ name }) => name));
 }
 
 function stopSince({ stop }: PartialCheckRecord, pack: Pack): readonly Sentence[] {
   const names = stop && stopDifferences(stop, pack);
   return names
-    ? [[messages.libraryInUseHas({ name: stop.name ?? "", names: names.join(", ") })]]
+    ? [[messages.libraryInUseHas({ name: stop.name ?? "", names: commaList(names) })]]
     : [];
 }
 
@@ -68,7 +68,7 @@ function platformSince(record: PartialCheckRecord, pack: Pack): readonly Sentenc
   const names = namesOf(untyped(taken), untyped(takenPlatform(platform)));
   return names.length === 0
     ? []
-    : [[messages.libraryInUseHasOtherwise({ label: platform.label, names: names.join(", ") })]];
+    : [[messages.libraryInUseHasOtherwise({ label: platform.label, names: commaList(names) })]];
 }
 
 /** For a check without a copy of its platform: the ride data that say that they came from the pack. */
@@ -92,8 +92,8 @@ function rulesSince({ vehicle, reference }: PartialCheckRecord, pack: Pack): rea
     : [
         [
           reference?.rules === undefined
-            ? messages.libraryInUseHasRequirements({ use: useWords[use], names: names.join(", ") })
-            : messages.requirementsOfLibraryIn({ use: useWords[use], names: names.join(", ") }),
+            ? messages.libraryInUseHasRequirements({ use: useWords[use], names: commaList(names) })
+            : messages.requirementsOfLibraryIn({ use: useWords[use], names: commaList(names) }),
         ],
       ];
 }

@@ -1,4 +1,5 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import type { Message } from "../../physics/sentence.ts";
 import * as messages from "../../words/compiled/records/pack.ts";
 import { makerCode, type Pack, type PackStop } from "./pack.ts";
 import { stopOfPart } from "./packCandidates.ts";
@@ -94,7 +95,7 @@ export interface FoundPart {
   readonly revision?: string;
   readonly batch?: string;
   /** What has to be known of it before it is used. */
-  readonly remark?: string;
+  readonly remark?: Message;
 }
 
 /** The stop that a scanned label is of. */

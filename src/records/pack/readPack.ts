@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import type { Fault, Outcome } from "../../physics/outcome.ts";
 import { fail, succeed } from "../../physics/outcome.ts";
+import { type Message, type Sentence, small, type Words } from "../../physics/sentence.ts";
 import * as messages from "../../words/compiled/records/pack.ts";
 import { checkFormat, recordBounds } from "../check/recordFormat.ts";
 import { absentFaults, recordFaults, stopFaults } from "../check/recordRules.ts";
@@ -22,7 +23,7 @@ import {
 } from "./pack.ts";
 
 const label = z.string().check(z.maxLength(recordBounds.labelCharacters));
-const id = label.check(z.regex(/\S/, messages.mustNotBeEmpty));
+const id = label.check(z.regex(/\S/, messages.mustNotBeEmpty.code));
 const notes = z.optional(z.string().check(z.maxLength(recordBounds.notesCharacters)));
 
 const nullableNumber = z.nullable(numberSchema);
@@ -141,11 +142,11 @@ const packStop = z.looseObject({
 /** Letters and digits only: it stands in the codes of labels. */
 const makerSchema = z.looseObject({
   name: label,
-  code: z.optional(z.string().check(z.regex(/^[A-Z0-9]{2,12}$/, messages.mustBe2To))),
+  code: z.optional(z.string().check(z.regex(/^[A-Z0-9]{2,12}$/, messages.mustBe2To.code))),
   address: z.optional(z.string().check(z.maxLength(recordBounds.notesCharacters))),
   contact: z.optional(label),
-  logo: z.optional(label.check(z.regex(/^[\w. -]+\.(svg|png)$/i, messages.mustBeSvgOr))),
-  color: z.optional(z.string().check(z.regex(/^#[0-9a-f]{6}$/i, messages.mustBeColorSuch))),
+  logo: z.optional(label.check(z.regex(/^[\w. -]+\.(svg|png)$/i, messages.mustBeSvgOr.code))),
+  color: z.optional(z.string().check(z.regex(/^#[0-9a-f]{6}$/i, messages.mustBeColorSuch.code))),
 });
 
 const packSchema = z.looseObject({
@@ -185,7 +186,7 @@ export type ReadPack =
   | { readonly ok: false; readonly fault: Fault; readonly faults: readonly Fault[] };
 
 /** A parts library from the text of a file, one sentence for each fault. */
-export function readPackText(text: string, what = messages.file): ReadPack {
+export function readPackText(text: string, what: Words = messages.file): ReadPack {
   const json = readJsonText(text, what);
   return json.ok ? judge(json.value, what) : refused([json.fault]);
 }
@@ -196,7 +197,7 @@ export function looksLikePack(text: string): boolean {
 }
 
 /** A parts library from a value that has already been parsed; the value itself is never altered. */
-export function readPackValue(value: unknown, what = messages.library): ReadPack {
+export function readPackValue(value: unknown, what: Words = messages.library): ReadPack {
   const plain = checkPlainData(value, what);
   return plain.ok ? judge(value, what) : refused([plain.fault]);
 }
@@ -207,7 +208,7 @@ function refused(faults: readonly Fault[]): ReadPack {
   return { ok: false, fault: faults[0] ?? unreadable, faults };
 }
 
-function judge(value: unknown, what: string): ReadPack {
+function judge(value: unknown, what: Words): ReadPack {
   const own = ownFormat(value, what);
   if (!own.ok) return refused([own.fault]);
   const pack = openPack(value as Pack);
@@ -219,18 +220,22 @@ function judge(value: unknown, what: string): ReadPack {
   return faults.length === 0 ? { ok: true, value: pack } : refused(faults);
 }
 
-function ownFormat(value: unknown, what: string): Outcome<null> {
+function ownFormat(value: unknown, what: Words): Outcome<null> {
   if (typeof value !== "object" || value === null || Array.isArray(value)) {
-    return fail("notAPack", [messages.isNotPartsLibrary({ what })]);
+    return fail("notAPack", [
+      messages.isNotPartsLibrary({ what, hasFormat: false, format: undefined }),
+    ]);
   }
   const { format, version } = value as { readonly format?: unknown; readonly version?: unknown };
   if (format === checkFormat) {
     return fail("otherFormat", [messages.isFitmentCheckNot({ what })]);
   }
   if (format !== packFormat) {
-    const found =
-      typeof format === "string" ? messages.itsFormatIs({ format: shortened(format) }) : "";
-    return fail("otherFormat", [messages.isNotPartsLibrary2({ what, found })]);
+    const isText = typeof format === "string";
+    const found = isText ? shortened(format) : undefined;
+    return fail("otherFormat", [
+      messages.isNotPartsLibrary({ what, hasFormat: isText, format: found }),
+    ]);
   }
   if (typeof version === "number" && Number.isInteger(version) && version > packVersion) {
     return fail("newerVersion", [messages.wasMadeByNewer({ what, version, packVersion })]);
@@ -242,17 +247,16 @@ function ownFormat(value: unknown, what: string): Outcome<null> {
 }
 
 /** “Tall firm”, or stop 3 where it has no name. */
-function itemName(value: unknown, list: "stops" | "platforms", index: number): string {
+function itemName(value: unknown, list: "stops" | "platforms", index: number): Message {
   const items: unknown = Reflect.get(value as object, list);
   const item: unknown = Array.isArray(items) ? items[index] : null;
   const name: unknown =
     typeof item === "object" && item !== null
       ? Reflect.get(item, list === "stops" ? "name" : "label")
       : null;
-  const one = list === "stops" ? "stop" : "vehicle";
   return typeof name === "string" && name.trim() !== ""
-    ? messages.the({ one, name: shortened(name) })
-    : messages.ofLibrary({ one, index: index + 1 });
+    ? messages.itemName({ list, name: shortened(name) })
+    : messages.itemAt({ list, place: index + 1 });
 }
 
 /** An issue within a stop or platform, told in a record's words after the item's name. */
@@ -266,19 +270,18 @@ function packFault(issue: z.core.$ZodIssue, value: unknown): Fault {
   const within = list === "stops" ? { stop: item } : item;
   const path = list === "stops" ? ["stop", ...rest] : placeInCheck(rest);
   const raw = list === "stops" ? within : asCheck(item);
-  return named(itemName(value, list, index), issueFault({ ...issue, path }, raw));
-}
-
-function named(name: string, fault: Fault): Fault {
-  return { ...fault, sentence: [`${name}: `, ...lowered(fault.sentence)] };
-}
-
-function lowered(sentence: Fault["sentence"]): Fault["sentence"] {
-  const [first, ...rest] = sentence;
-  if (typeof first !== "string") return sentence;
   // A platform has no sides: its readings hold for both.
-  const sideless = first.replace(/^The (?:left )?/, "the ").replace(" of the first corner", "");
-  return [sideless, ...rest];
+  const hasSides = list === "stops";
+  return named(itemName(value, list, index), issueFault({ ...issue, path }, raw, hasSides));
+}
+
+function named(name: Message, fault: Fault): Fault {
+  return { ...fault, sentence: [messages.within({ name, fault: lowered(fault.sentence) })] };
+}
+
+function lowered([first, ...rest]: Sentence): Sentence {
+  const isWords = typeof first === "string" || (first !== undefined && "code" in first);
+  return isWords ? [small(first), ...rest] : first === undefined ? [] : [first, ...rest];
 }
 
 const cornerFields: readonly PropertyKey[] = ["rideHeight", "gap", "cornerMassKg", "limits"];
@@ -326,7 +329,12 @@ function packFaults(pack: Pack): Fault[] {
       ...(rideHeight !== undefined && { rideHeight }),
       ...(cornerMassKg !== undefined && { cornerMassKg }),
     };
-    const record = { corners: [corner], layout, ...(ride !== undefined && { ride }) };
+    const record = {
+      corners: [corner],
+      hasSides: false,
+      layout,
+      ...(ride !== undefined && { ride }),
+    };
     faults.push(
       ...[...absentFaults(record), ...recordFaults(record)].map((fault) => named(name, fault)),
     );

@@ -1,9 +1,8 @@
+import { commaList, length, type Message, type Words } from "../../physics/sentence.ts";
 import { secantRate, stopCurve } from "../../physics/stop/index.ts";
 import { mean } from "../../physics/uncertainty/index.ts";
-import { quantityText } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/records/pack.ts";
 import type { CheckStop } from "../check/checkRecord.ts";
-import type { LengthUnit } from "../entry/units.ts";
 import { type Mountable, type Mounted, mountable } from "./mounting.ts";
 import { isOffered, type Pack, type PackStop } from "./pack.ts";
 
@@ -99,34 +98,32 @@ export function similarStops(
     .slice(0, most);
 }
 
-const mountsWords: { readonly [Each in Mountable]: string } = {
+const mountsWords: { readonly [Each in Mountable]: Message } = {
   yes: messages.mountsSameWay,
   check: messages.checkThread,
   no: messages.mountsDifferently,
 };
 
 /** "5.0 mm taller, 1 class stiffer, 2.0 mm less usable, mounts the same way". */
-export function similarText(similar: SimilarStop, unit: LengthUnit): string {
-  const length = (value: number) => quantityText({ kind: "length", value: Math.abs(value) }, unit);
-  const told = (
-    value: number | null,
-    least: number,
-    same: string,
-    words: (it: number) => string,
-  ) => (value === null ? [] : [Math.abs(value) < least ? same : words(value)]);
+export function similarText(similar: SimilarStop): Words {
+  const told = (value: number | null, same: Message, words: (it: number) => Message) =>
+    value === null ? [] : [Math.abs(value) < leastTold ? same : words(value)];
   const { tallerMm, classesStiffer, moreUsableMm, mounts } = similar;
   const classes = (value: number) => {
     const count = Math.round(10 * Math.abs(value)) / 10;
     return messages.classesStiffer({ count, isStiffer: value > 0 });
   };
-  return [
-    ...told(tallerMm, 0.05, messages.sameHeight, (mm) =>
-      messages.taller({ mm: length(mm), hasMm: mm > 0 }),
+  return commaList([
+    ...told(tallerMm, messages.sameHeight, (mm) =>
+      messages.taller({ mm: length(Math.abs(mm)), hasMm: mm > 0 }),
     ),
-    ...told(classesStiffer, 0.05, messages.sameStiffness, classes),
-    ...told(moreUsableMm, 0.05, messages.sameUsableCompression, (mm) =>
-      messages.more({ mm: length(mm), hasMm: mm > 0 }),
+    ...told(classesStiffer, messages.sameStiffness, classes),
+    ...told(moreUsableMm, messages.sameUsableCompression, (mm) =>
+      messages.more({ mm: length(Math.abs(mm)), hasMm: mm > 0 }),
     ),
     mountsWords[mounts],
-  ].join(", ");
+  ]);
 }
+
+/** What differs by less is told as the same, mm or classes. */
+const leastTold = 0.05;

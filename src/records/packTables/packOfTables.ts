@@ -1,5 +1,5 @@
-import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/records/packTables.ts";
+import type { Sentence } from "../../words/message.ts";
 import { type Maker, makerCode, type Pack, packFormat, packVersion } from "../pack/pack.ts";
 import { readPackValue } from "../pack/readPack.ts";
 import { platformsOf } from "./platformTable.ts";
@@ -18,7 +18,7 @@ export interface PackTables {
 export type PackOfTables =
   | { readonly ok: true; readonly pack: Pack }
   /** A sentence for each fault, naming table, row and column. */
-  | { readonly ok: false; readonly faults: readonly string[] };
+  | { readonly ok: false; readonly faults: readonly Sentence[] };
 
 /** The head of the pack: who makes it, and what the whole of it shares. */
 function headOf(table: Table): Pick<Pack, "name" | "edition" | "maker" | "spacersMm" | "notes"> {
@@ -55,7 +55,7 @@ function headOf(table: Table): Pick<Pack, "name" | "edition" | "maker" | "spacer
 
 /** A pack of four tables, or everything that is wrong with them. */
 export function packOfTables(tables: PackTables): PackOfTables {
-  const faults: string[] = [];
+  const faults: Sentence[] = [];
   const head = headOf(Table.read(tables.maker, faults));
   const curves = curvesOf(Table.read(tables.curves, faults));
   const rows = stopsOf(Table.read(tables.stops, faults), curves, tables.curves.file);
@@ -71,5 +71,5 @@ export function packOfTables(tables: PackTables): PackOfTables {
   const read = readPackValue(pack);
   return read.ok
     ? { ok: true, pack: read.value }
-    : { ok: false, faults: read.faults.map(({ sentence }) => inModelUnits(sentence)) };
+    : { ok: false, faults: read.faults.map(({ sentence }) => sentence) };
 }

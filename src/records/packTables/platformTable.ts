@@ -2,9 +2,7 @@ import type { GeometryReadingName, LayoutKind, RideQuantity } from "../../physic
 import {
   layoutReadingsInOrder,
   layoutRegistry,
-  type ReadingId,
   rideQuantities,
-  type ValueName,
 } from "../../physics/readings/index.ts";
 import * as messages from "../../words/compiled/records/packTables.ts";
 import type { CheckLayout, CheckLimit, Platform, TypedReading } from "../check/checkRecord.ts";
@@ -12,6 +10,7 @@ import { platformReadings } from "../check/recordFormat.ts";
 import { catalogueEntry } from "../entry/readingCatalogue.ts";
 import { plainNumber, stopOfPart } from "../pack/packCandidates.ts";
 import { layoutNames, mountOfRow } from "./mountColumns.ts";
+import { type ReadingColumn, readingHeadings } from "./readingHeadings.ts";
 import { freeId, type StopRows } from "./stopTable.ts";
 import type { Row, Table } from "./tableRows.ts";
 
@@ -31,14 +30,9 @@ const limits = [
   { column: "metal clearance", kind: "metal", at: "wheel" },
 ] as const satisfies readonly ({ readonly column: string } & Pick<CheckLimit, "kind" | "at">)[];
 
-/** Every reading that a column of the table may hold, by its name in the guide. */
-function readingColumn(name: ReadingId | ValueName): string {
-  return catalogueEntry(name).name.toLowerCase();
-}
-
-function readingOf(row: Row, name: ReadingId | ValueName): TypedReading | undefined {
+function readingOf(row: Row, name: ReadingColumn): TypedReading | undefined {
   const { kind, allowed, usualTolerance } = catalogueEntry(name);
-  const column = readingColumn(name);
+  const column = readingHeadings[name];
   const value = row.number(column, { kind, allowed });
   const tol = row.number(column, { kind, allowed: "zeroOrMore", isTolerance: true });
   return value === undefined ? undefined : { values: [value], tol: tol ?? usualTolerance };
@@ -53,7 +47,7 @@ function layoutOf(row: Row, kind: LayoutKind): CheckLayout {
     const reading = readingOf(row, name);
     if (reading === undefined) continue;
     if (own.includes(name)) readings[name] = reading;
-    else row.fault(readingColumn(name), messages.layoutOfKindHas({ kind }));
+    else row.fault(readingHeadings[name], messages.layoutOfKindHas({ kind }));
   }
   const role = row.choice("arm measured", roles);
   const stopOn = row.choice("stop fixed to", carriers);
@@ -73,7 +67,7 @@ function rideOf(row: Row): Platform["ride"] {
   const tolerances: { [Name in RideQuantity]?: number } = {};
   for (const name of rideQuantities) {
     const { kind, allowed } = catalogueEntry(`ride.${name}`);
-    const column = readingColumn(`ride.${name}`);
+    const column = readingHeadings[`ride.${name}`];
     const value = row.number(column, { kind, allowed });
     const tol = row.number(column, { kind, allowed: "zeroOrMore", isTolerance: true });
     if (value !== undefined) values[name] = value;

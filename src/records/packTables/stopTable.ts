@@ -74,15 +74,10 @@ export function stopsOf(
   for (const key of curves.keys()) {
     if (named.has(key)) continue;
     const [part, revision] = JSON.parse(key) as [string, string];
-    table.faults.push(
-      messages.thereAreRowsOf({
-        curveFile,
-        part,
-        noRevision: revision === "",
-        revision,
-        file: table.file,
-      }),
-    );
+    const noRevision = revision === "";
+    table.faults.push([
+      messages.thereAreRowsOf({ curveFile, part, noRevision, revision, file: table.file }),
+    ]);
   }
   return { stops, named: [...named.values()].map(({ part }) => part) };
 }

@@ -1,6 +1,6 @@
 import Papa from "papaparse";
-import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/records/packTables.ts";
+import type { Message, Sentence, Words } from "../../words/message.ts";
 import { parseText } from "../entry/entry.ts";
 import { type AllowedSign, parseNumber } from "../entry/lengthEntry.ts";
 import type { EntryKind } from "../entry/readingCatalogue.ts";
@@ -80,6 +80,12 @@ const kindUnits: { readonly [Kind in EntryKind]: readonly EntryUnit[] } = {
   number: [""],
 };
 
+function unitsOf(kind: EntryKind): Words {
+  const [unit, other] = kindUnits[kind];
+  if (unit === undefined || unit === "") return messages.knownHere;
+  return other === undefined ? unit : messages.or({ unit, other });
+}
+
 /** A table by its rows, whose headings say what each column is and in which unit. */
 export class Table {
   readonly rows: readonly Row[];
@@ -89,17 +95,17 @@ export class Table {
   private constructor(
     readonly file: string,
     lines: readonly (readonly string[])[],
-    readonly faults: string[],
+    readonly faults: Sentence[],
   ) {
     const [first = [], ...rest] = lines;
     this.#headings = first.map(headingOf);
     this.rows = rest.flatMap((cells, index) =>
       cells.every((cell) => cell.trim() === "") ? [] : [new Row(this, cells, index + 2, faults)],
     );
-    if (this.rows.length === 0) faults.push(messages.hasNoRowsBelow({ file }));
+    if (this.rows.length === 0) faults.push([messages.hasNoRowsBelow({ file })]);
   }
 
-  static read({ file, text }: TableText, faults: string[]): Table {
+  static read({ file, text }: TableText, faults: Sentence[]): Table {
     const { data } = Papa.parse<string[]>(text.replace(/^\ufeff/, "").trimEnd(), {
       delimitersToGuess: [",", ";", "\t"],
     });
@@ -123,13 +129,9 @@ export class Table {
   tellUnknown(): void {
     for (const { name, isTolerance } of this.#headings) {
       if (name === "" || this.#asked.has(`${isTolerance} ${name}`)) continue;
-      this.faults.push(
-        messages.headingIsNotKnown({
-          file: this.file,
-          isTolerance: isTolerance ? "± " : "",
-          name: name.slice(0, 60),
-        }),
-      );
+      this.faults.push([
+        messages.headingIsNotKnown({ file: this.file, isTolerance, name: name.slice(0, 60) }),
+      ]);
     }
   }
 }
@@ -147,11 +149,11 @@ export class Row {
     private readonly table: Table,
     private readonly cells: readonly string[],
     readonly line: number,
-    private readonly faults: string[],
+    private readonly faults: Sentence[],
   ) {}
 
-  fault(column: string, sentence: string): void {
-    this.faults.push(messages.row({ file: this.table.file, line: this.line, column, sentence }));
+  fault(column: string, sentence: Message | Sentence): void {
+    this.faults.push([messages.row({ file: this.table.file, line: this.line, column, sentence })]);
   }
 
   /** What of an item made of this row breaks the rules of a pack. */
@@ -160,9 +162,7 @@ export class Row {
     const read = readPackValue({ ...pack, ...items });
     if (read.ok) return;
     for (const { sentence } of read.faults) {
-      this.faults.push(
-        messages.row2({ file: this.table.file, line: this.line, sentence: inModelUnits(sentence) }),
-      );
+      this.faults.push([messages.row2({ file: this.table.file, line: this.line, sentence })]);
     }
   }
 
@@ -249,7 +249,7 @@ export class Row {
     if (text === undefined) return undefined;
     const read = readThread(text);
     if (read.ok) return read.value;
-    this.fault(name, inModelUnits(read.fault.sentence));
+    this.fault(name, read.fault.sentence);
     return undefined;
   }
 
@@ -262,16 +262,12 @@ export class Row {
   ): number | undefined {
     const unit = heading === "" ? usualUnits[kind] : units[heading.toLowerCase()];
     if (unit === undefined || !kindUnits[kind].includes(unit)) {
-      const those = kindUnits[kind].filter((each) => each !== "").join(messages.or);
-      this.fault(
-        name,
-        messages.unitOfHeadingIs({ heading, those: those === "" ? "known here" : those }),
-      );
+      this.fault(name, messages.unitOfHeadingIs({ heading, those: unitsOf(kind) }));
       return undefined;
     }
     const read = parseText(text, kind, unit, allowed);
     if (read.ok) return read.value.value;
-    this.fault(name, inModelUnits(read.fault.sentence));
+    this.fault(name, read.fault.sentence);
     return undefined;
   }
 }

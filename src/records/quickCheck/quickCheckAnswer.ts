@@ -3,7 +3,15 @@ import type { FieldPath } from "../../physics/outcome.ts";
 import { leastStopHeightMm } from "../../physics/prescription/index.ts";
 import { limitTouches, readingName } from "../../physics/readingNames.ts";
 import { limitOf, parseReadingId } from "../../physics/readings/index.ts";
-import { capital, length, margin, marginRange, type Sentence } from "../../physics/sentence.ts";
+import {
+  capital,
+  length,
+  type Message,
+  margin,
+  marginRange,
+  range95,
+  type Sentence,
+} from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import { sureEnough, unlikelyEnough } from "../../physics/verdict/index.ts";
 import * as messages from "../../words/compiled/records/quickCheck.ts";
@@ -184,10 +192,8 @@ function firstReasons(
   const range = corner.intervals.reserveMm;
   const between = marginRange(range);
   // Told as how much it is short, the range turns round with the number.
-  const short: Sentence =
-    range === null || range[1] > 0
-      ? between
-      : [messages.n95To({ range: length(-range[1]), range2: length(-range[0]) })];
+  const short =
+    range === null || range[1] > 0 ? between : range95(length(-range[1]), length(-range[0]));
   if (answer === "cantTell") {
     return [
       [messages.withinOfReadingsStop({ touches })],
@@ -242,8 +248,7 @@ function heightReasons(
   const gapMm = gapOf(record);
   if (heightFits === false) return [...why, tooTall(record, gapMm, most)];
   if (most === null) return [...why, unknownEarly];
-  const touches: Sentence =
-    most <= gapMm ? [messages.beforeItTouchesToo] : [messages.beforeItTouchesWith];
+  const touches = most <= gapMm ? messages.beforeItTouchesToo : messages.beforeItTouchesWith;
   return [...why, [messages.itMayBeTaller({ most: length(Math.min(most, gapMm)), touches })]];
 }
 
@@ -344,6 +349,6 @@ function isCustomers(reading: FieldPath): boolean {
   );
 }
 
-function nameOf(record: CheckRecord, reading: FieldPath): string {
+function nameOf(record: CheckRecord, reading: FieldPath): Message {
   return readingName(reading, record.corners[0]?.limits[limitOf(reading)?.index ?? -1]?.kind);
 }

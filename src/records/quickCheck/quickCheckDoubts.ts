@@ -1,6 +1,6 @@
 import { layoutAtHeight } from "../../physics/kinematics/index.ts";
 import type { ReadingId } from "../../physics/readings/index.ts";
-import { length, type Sentence } from "../../physics/sentence.ts";
+import { length, type Message, type Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import * as messages from "../../words/compiled/records/quickCheck.ts";
 import type { TypedReading } from "../check/checkRecord.ts";
@@ -36,10 +36,10 @@ export function notBelieved({
   stopHeight,
   clearance,
 }: QuickCheckReadings): DoubtedReading | null {
-  const typed: readonly (readonly [ReadingId, string, TypedReading | undefined])[] = [
-    ["left.gap", "gap", gap],
+  const typed: readonly (readonly [ReadingId, Message, TypedReading | undefined])[] = [
+    ["left.gap", messages.gap, gap],
     ["stop.freeHeight", messages.heightOfStop, stopHeight],
-    ["left.limits.0", "clearance", clearance?.reading],
+    ["left.limits.0", messages.clearance, clearance?.reading],
   ];
   for (const [reading, name, own] of typed) {
     if (own === undefined || isBelievable(reading, meanOf(own))) continue;
@@ -71,20 +71,21 @@ export function inchesForMm(
   if (gap !== undefined && usualGap !== undefined) {
     const taller = stopHeight && usualStopMm !== null ? meanOf(stopHeight) - usualStopMm : 0;
     const expected = meanOf(usualGap) + openedMm - taller;
-    if (looksLikeInches(meanOf(gap), expected)) return slipOf("left.gap", "gap", gap, expected);
+    if (looksLikeInches(meanOf(gap), expected))
+      return slipOf("left.gap", messages.gap, gap, expected);
   }
   const limit = limits.find(({ kind }) => kind === clearance?.kind);
   if (clearance === undefined || limit === undefined) return null;
   const more = limit.at === "wheel" ? (limit.perWheel ?? 1) * raisedMm : openedMm;
   const expected = meanOf(limit.reading) + more;
   return looksLikeInches(meanOf(clearance.reading), expected)
-    ? slipOf("left.limits.0", "clearance", clearance.reading, expected)
+    ? slipOf("left.limits.0", messages.clearance, clearance.reading, expected)
     : null;
 }
 
 function slipOf(
   reading: ReadingId,
-  name: string,
+  name: Message,
   typed: TypedReading,
   expectedMm: number,
 ): DoubtedReading {

@@ -2,9 +2,15 @@ import type { LayoutKind, LimitKind, Reading, Ride, Use } from "../../physics/fi
 import { layoutAtHeight } from "../../physics/kinematics/index.ts";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import { layoutRegistry } from "../../physics/readings/index.ts";
-import { capital, length, type Sentence } from "../../physics/sentence.ts";
+import {
+  capital,
+  length,
+  type Message,
+  type Say,
+  type Sentence,
+  small,
+} from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
-import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/records/quickCheck.ts";
 import type {
   CheckLayout,
@@ -59,6 +65,7 @@ interface Standing {
  * An ordinary check record from a customer's few readings and the platform of the pack: what was
  * measured as it was typed, the rest from the platform with its tolerances, turned to the ride height
  * that was measured. One corner. To be kept, sent, assessed (`fitmentOf`) and carried on as a full check.
+ * `say` writes what was assumed, for the record.
  *
  * Errors: "platformNotKnown", "stopNotKnown", "gapNotKnown", "heightOutOfReach", "gapNotBelievable",
  * "limitNotBelievable".
@@ -66,6 +73,7 @@ interface Standing {
 export function quickCheckRecord(
   pack: Pack,
   question: QuickCheckQuestion,
+  say: Say,
 ): Outcome<QuickCheckRecord> {
   const platform = platformOf(pack, question.platformId);
   if (platform === null) {
@@ -93,7 +101,7 @@ export function quickCheckRecord(
           stop: { ...stopFromPack(part), ...(batch !== undefined && { batch }) },
           words: messages.byItsPartNumber({ name: part.name }),
         };
-  const stop = fittedStop(known, readings.stopHeight, assumed);
+  const stop = fittedStop(known, readings.stopHeight, assumed, say);
   const { openedMm, openedPerMm } = placed.value;
   const doubt = openedPerMm * standing.tol;
   const gap = gapOf(platform, readings, openedMm, doubt, recordStop(usual), stop, assumed);
@@ -134,10 +142,10 @@ export function quickCheckRecord(
       },
     ],
     stop,
-    ride: rideOf(platform, readings, assumed),
+    ride: rideOf(platform, readings, assumed, say),
     ...(rules === undefined ? {} : { rules }),
     ...(reference === undefined ? {} : { reference }),
-    notes: assumed.map((sentence) => inModelUnits(sentence)).join("\n"),
+    notes: assumed.map((sentence) => say(sentence)).join("\n"),
   };
   return succeed({
     record,
@@ -189,9 +197,10 @@ function standingOf(
  * stays; of its damping nothing is known (common practice, no source).
  */
 function fittedStop(
-  { stop: known, words }: { readonly stop: CheckStop; readonly words: string },
+  { stop: known, words }: { readonly stop: CheckStop; readonly words: Message },
   measured: TypedReading | undefined,
   assumed: Sentence[],
+  say: Say,
 ): CheckStop {
   if (measured === undefined) {
     assumed.push([messages.stopIsTakenAs({ words })]);
@@ -226,7 +235,9 @@ function fittedStop(
   return {
     ...build,
     ...(usableTolMm !== undefined && { usableTolMm: growth * usableTolMm }),
-    name: messages.taller({ name: shortened(known.name, 180), hasHeight: height > usualHeight }),
+    name: say(
+      messages.taller({ name: shortened(known.name, 180), hasHeight: height > usualHeight }),
+    ),
     freeHeight: measured,
     usableCompressionMm: growth * known.usableCompressionMm,
     curve: known.curve.map(([depth, force]) => [growth * depth, growth * force] as const),
@@ -262,7 +273,7 @@ function gapOf(
   return succeed(gap);
 }
 
-const limitWords: { readonly [Kind in LimitKind]: string } = {
+const limitWords: { readonly [Kind in LimitKind]: Message } = {
   tyre: messages.clearanceOverTire,
   damper: messages.rodLeftOnShock,
   spring: messages.springTravelLeft,
@@ -330,15 +341,17 @@ function rideOf(
   { ride = {}, axle, label: platform }: Platform,
   { payload }: QuickCheckReadings,
   assumed: Sentence[],
+  say: Say,
 ): Ride {
   const { label, perCornerKg } = usualPayload(payload);
   const { value, tol } = perCornerKg[axle];
-  const how = messages.usualForCommonPractice({ label: label.toLowerCase() });
+  const how = say(messages.usualForCommonPractice({ label: small(label) }));
   assumed.push([messages.isTakenAsMore({ label, value: { kind: "mass", value } })]);
+  const library = say(messages.partsLibrary({ platform: shortened(platform, 150) }));
   const fromPack = Object.fromEntries(
     Object.entries(ride)
       .filter(([, quantity]) => typeof quantity === "number")
-      .map(([name]) => [name, messages.partsLibrary({ platform: shortened(platform, 150) })]),
+      .map(([name]) => [name, library]),
   );
   return {
     ...ride,

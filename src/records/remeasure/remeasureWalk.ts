@@ -1,4 +1,5 @@
 import type { RemeasureItem, RemeasureLevel } from "../../physics/remeasure/index.ts";
+import type { Sentence, StoredSentence, Words } from "../../words/message.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import type { Entry } from "../entry/entry.ts";
 import { setEntry } from "../filling/changes.ts";
@@ -21,8 +22,19 @@ export function startWalk(stored: StoredCheck, level: RemeasureLevel): StoredChe
   return { ...stored, again: { level, done: [], now: null, left: 0, just: null } };
 }
 
+/** How what is stored is put into words: the name of a tool, and a sentence with its quantities apart. */
+export interface StoredWording {
+  said(words: Words): string;
+  worded(sentence: Sentence): StoredSentence;
+}
+
 /** The walk at its next reading. `left`: how many the plan holds, with this one. */
-export function openReading(stored: StoredCheck, item: RemeasureItem, left: number): StoredCheck {
+export function openReading(
+  stored: StoredCheck,
+  item: RemeasureItem,
+  left: number,
+  { said, worded }: StoredWording,
+): StoredCheck {
   const walk = walkOf(stored);
   if (walk === null) return stored;
   const { reading, forecast, sentence } = item;
@@ -30,9 +42,9 @@ export function openReading(stored: StoredCheck, item: RemeasureItem, left: numb
   const now: ReadingNow = {
     reading,
     before: stored.entries[reading] ?? null,
-    tool: way?.kind === "tool" ? { id: way.tool.id, name: way.tool.name } : null,
+    tool: way?.kind === "tool" ? { id: way.tool.id, name: said(way.tool.name) } : null,
     removes: forecast?.removed ?? null,
-    sentence,
+    sentence: worded(sentence),
     doubt: forecast && {
       about: forecast.about,
       side: forecast.side,

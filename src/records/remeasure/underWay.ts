@@ -1,7 +1,7 @@
 import type { Side } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/readings/index.ts";
 import type { RemeasureLevel } from "../../physics/remeasure/index.ts";
-import type { Sentence } from "../../physics/sentence.ts";
+import type { StoredSentence } from "../../words/message.ts";
 import type { Entry } from "../entry/entry.ts";
 
 /** What a reading was until it was taken again. */
@@ -31,7 +31,7 @@ export interface ReadingNow {
   readonly tool: { readonly id: string; readonly name: string } | null;
   /** Share of the doubt that it would remove, 0 … 1; null: nothing is decided without it. */
   readonly removes: number | null;
-  readonly sentence: Sentence;
+  readonly sentence: StoredSentence;
   readonly doubt: DoubtBefore | null;
 }
 

@@ -1,41 +1,31 @@
-import { type Sentence, spacer } from "../../physics/sentence.ts";
-import { sentenceText } from "../../saying/sentenceText.ts";
+import { type Message, spacer, type Words } from "../../physics/sentence.ts";
 import * as messages from "../../words/compiled/records/review.ts";
 import { dateText } from "../check/checkName.ts";
 import type { Advice } from "../check/checkRecord.ts";
-import type { LengthUnit } from "../entry/units.ts";
 import { stopInFull } from "../pack/stopFacts.ts";
 
 /** "Tall firm, HL-3130, revision B, spacer 15.0 mm": what an answer prescribed. */
-export function adviceSentence({ part }: Advice): Sentence {
-  if (part === undefined) return [messages.noPartPrescribed];
-  const { partNumber, change, spacerMm: value, stopRateClass } = part;
-  if (change === "nothing") return [messages.nothingToChange({ stopInFull: stopInFull(part) })];
+export function adviceWords({ part }: Advice): Words {
+  if (part === undefined) return messages.noPartPrescribed;
+  const { partNumber, change, spacerMm, stopRateClass } = part;
+  const stop = stopInFull(part);
+  if (change === "nothing") return messages.nothingToChange({ stopInFull: stop });
   const scaled = partNumber === undefined && change !== "spacer";
-  const stiffness: Sentence = [
-    messages.classWord({
-      stopRateClass: { kind: "stiffnessClass", value: stopRateClass },
-    }),
-  ];
-  const under: Sentence = [messages.spacer({ value: spacer(value) })];
-  return [stopInFull(part), ...(scaled ? stiffness : []), ...(value > 0 ? under : [])];
-}
-
-export function adviceWords(advice: Advice, unit: LengthUnit): string {
-  return sentenceText(adviceSentence(advice), unit);
+  const built = scaled
+    ? messages.ofClass({ stop, stopRateClass: { kind: "stiffnessClass", value: stopRateClass } })
+    : stop;
+  return spacerMm > 0 ? messages.withSpacer({ stop: built, value: spacer(spacerMm) }) : built;
 }
 
 /** When it was shown, for which side where it was one, and by which parts library. */
-export function adviceGiven({ at, sides: [side, other], pack, edition }: Advice): string {
-  const library = pack === undefined ? "" : messages.partsLibrary({ pack });
-  return [
-    messages.isSideSelectTrueSide({
-      at: dateText(at),
-      isSide: Boolean(side !== undefined && other === undefined),
-      side,
-      library,
-      isLibrary: Boolean(library === "" || edition === undefined),
-      edition,
-    }),
-  ].join("");
+export function adviceGiven({ at, sides: [side, other], pack, edition }: Advice): Message {
+  return messages.adviceGiven({
+    at: dateText(at),
+    isSide: side !== undefined && other === undefined,
+    side,
+    isLibrary: pack !== undefined,
+    pack,
+    isEdition: pack !== undefined && edition !== undefined,
+    edition,
+  });
 }

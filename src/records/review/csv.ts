@@ -1,5 +1,10 @@
+import type { Sentence, Words } from "../../physics/sentence.ts";
+
 /** One field of a table: a text, a number, or nothing. */
 export type CsvField = string | number | null | undefined;
+
+/** A field before it is put into words. */
+export type TableCell = Words | Sentence | number | null | undefined;
 
 /** How a machine's programs for tables expect a table. */
 export interface CsvStyle {

@@ -1,6 +1,12 @@
 import type { DesignEvent, UseRules } from "../../physics/fitment.ts";
 import { rulesOf } from "../../physics/road/index.ts";
-import { length, type Quantity, type Sentence } from "../../physics/sentence.ts";
+import {
+  length,
+  type Message,
+  type Quantity,
+  type Sentence,
+  semicolonList,
+} from "../../physics/sentence.ts";
 import * as messages from "../../words/compiled/records/review.ts";
 import type { CheckRecord } from "../check/checkRecord.ts";
 import type { PackPlatforms } from "../pack/pack.ts";
@@ -30,32 +36,29 @@ function roadSpeed(value: number): Quantity {
   return { kind: "roadSpeed", value };
 }
 
-function eventWords(event: DesignEvent): Sentence {
+function eventWords(event: DesignEvent): Message {
   if (event.kind === "landing")
-    return [messages.landingOf({ heightM: length(1000 * event.heightM) })];
-  return [
-    messages.obstacleOf({
-      kind: event.kind,
-      heightM: length(1000 * event.heightM),
-      lengthM: length(1000 * event.lengthM),
-      roadSpeed: roadSpeed(event.speedKmPerH),
-    }),
-  ];
+    return messages.landingOf({ heightM: length(1000 * event.heightM) });
+  return messages.obstacleOf({
+    kind: event.kind,
+    heightM: length(1000 * event.heightM),
+    lengthM: length(1000 * event.lengthM),
+    roadSpeed: roadSpeed(event.speedKmPerH),
+  });
 }
 
 function eventsWords(events: readonly DesignEvent[]): Sentence {
-  if (events.length === 0) return ["none"];
-  return events.flatMap((event, index) => [...(index > 0 ? ["; "] : []), ...eventWords(event)]);
+  return [events.length === 0 ? messages.noneWord : semicolonList(events.map(eventWords))];
 }
 
 const demands: {
   readonly [Name in RuleName]: {
-    readonly name: string;
+    readonly name: Message;
     readonly words: (value: UseRules[Name]) => Sentence;
   };
 } = {
   roadClass: { name: messages.roadClass, words: (value) => [value] },
-  speedKmPerH: { name: "speed", words: (value) => [roadSpeed(value)] },
+  speedKmPerH: { name: messages.speed, words: (value) => [roadSpeed(value)] },
   allowedContactsPerKm: {
     name: messages.contactsAllowed,
     words: (value) => [{ kind: "contactRate", value }],
@@ -73,7 +76,7 @@ const demands: {
 /** One demand of a check that is not this desk's. */
 export interface OtherDemand {
   readonly name: RuleName;
-  readonly words: string;
+  readonly words: Message;
   /** The check's. */
   readonly theirs: Sentence;
   /** This desk's, by which it is judged here. */

@@ -85,8 +85,11 @@ const haystacks = new WeakMap<object, string>();
 function haystack({ latest }: DeskCheck): string {
   const known = haystacks.get(latest);
   if (known !== undefined) return known;
-  const { vehicle, who, contact, stop, checkId, axle, role, job } = latest;
-  const text = [vehicle, who, contact, stop, checkId, axle, role, job].join("\n").toLowerCase();
+  const { vehicle, who, contact, stop, checkId, axle, role, job, jobNumber } = latest;
+  const number = jobNumber === undefined ? [] : ["job", jobNumber];
+  const text = [vehicle, who, contact, stop, checkId, axle, role, job, ...number]
+    .join("\n")
+    .toLowerCase();
   haystacks.set(latest, text);
   return text;
 }

@@ -16,8 +16,8 @@ import {
   type ValueKind,
   type ValueName,
 } from "../../physics/readings/index.ts";
+import { type Message, semicolonList } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
-import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/records/review.ts";
 import type {
   CheckLimit,
@@ -29,7 +29,7 @@ import type {
 import { catalogueEntry } from "../entry/readingCatalogue.ts";
 import { sourceOf, sourceWords } from "../entry/readingSource.ts";
 import { estimateBand, stopTitle } from "../pack/stopTitle.ts";
-import type { CsvField } from "./csv.ts";
+import type { TableCell } from "./csv.ts";
 import type { Decision, DeskState } from "./decision.ts";
 import type { Submission } from "./submission.ts";
 
@@ -46,17 +46,17 @@ export interface TableSubject {
 }
 
 interface Column {
-  readonly header: string;
-  readonly field: (subject: TableSubject, corner: CornerAssessment | null) => CsvField;
+  readonly header: Message;
+  readonly field: (subject: TableSubject, corner: CornerAssessment | null) => TableCell;
 }
 
-const stateWords: { readonly [Each in State]: string } = {
+const stateWords: { readonly [Each in State]: Message } = {
   ok: messages.fits,
   care: messages.takeCare,
   no: messages.doesNotFit,
   unsure: messages.notSure,
 };
-const deskWords: { readonly [Each in DeskState]: string } = {
+const deskWords: { readonly [Each in DeskState]: Message } = {
   new: messages.newWord,
   accepted: messages.accepted,
   askedAgain: messages.askedAgain,
@@ -69,28 +69,30 @@ function armOf({ layout }: CheckRecord): PartialLayout {
 
 const about: readonly Column[] = [
   { header: messages.checkId, field: ({ record }) => record.id },
-  { header: "version", field: ({ version }) => version },
+  { header: messages.versionWord, field: ({ version }) => version },
   { header: messages.madeUtc, field: ({ record }) => record.createdAt },
   { header: messages.receivedUtc, field: ({ submission }) => submission.receivedAt },
-  { header: "job", field: ({ record }) => record.job?.label },
+  { header: messages.jobWord, field: ({ record }) => record.job?.label },
   { header: messages.jobNumber, field: ({ record }) => record.job?.number },
-  { header: "moment", field: ({ record }) => record.job?.moment },
-  { header: "vehicle", field: ({ record }) => record.vehicle.label },
-  { header: "platform", field: ({ record }) => record.vehicle.platformId },
-  { header: "use", field: ({ record }) => record.vehicle.use },
-  { header: "axle", field: ({ record }) => record.axle },
-  { header: "side", field: ({ side }) => side },
-  { header: "layout", field: ({ record }) => record.layout.kind },
+  { header: messages.momentWord, field: ({ record }) => record.job?.moment },
+  { header: messages.vehicleWord, field: ({ record }) => record.vehicle.label },
+  { header: messages.vehicleInLibrary, field: ({ record }) => record.vehicle.platformId },
+  { header: messages.useWord, field: ({ record }) => record.vehicle.use },
+  { header: messages.axleWord, field: ({ record }) => record.axle },
+  { header: messages.sideWord, field: ({ side }) => side },
+  { header: messages.layoutWord, field: ({ record }) => record.layout.kind },
   { header: messages.armMeasured, field: ({ record }) => armOf(record).armRole },
   { header: messages.stopFixedTo, field: ({ record }) => armOf(record).stopOn },
-  { header: "name", field: ({ record }) => record.author.name },
-  { header: "role", field: ({ record }) => record.author.role },
-  { header: "contact", field: ({ record }) => record.author.contact },
-  { header: "stop", field: ({ record }) => stopTitle(record.stop) },
+  { header: messages.nameWord, field: ({ record }) => record.author.name },
+  { header: messages.roleWord, field: ({ record }) => record.author.role },
+  { header: messages.contactWord, field: ({ record }) => record.author.contact },
+  { header: messages.stopWord, field: ({ record }) => stopTitle(record.stop) },
   {
     header: messages.stopCurve,
     field: ({ record: { stop } }) =>
-      stop.estimated ? messages.estimate({ estimateBand: estimateBand(stop.estimated) }) : "tested",
+      stop.estimated
+        ? messages.estimate({ estimateBand: estimateBand(stop.estimated) })
+        : messages.testedWord,
   },
   { header: messages.stopPartNumber, field: ({ record }) => record.stop.partNumber },
   { header: messages.stopRevision, field: ({ record }) => record.stop.revision },
@@ -101,18 +103,15 @@ const about: readonly Column[] = [
   { header: messages.decidedUtc, field: ({ decision }) => decision?.at },
   { header: messages.deskNote, field: ({ decision }) => decision?.note },
   {
-    header: "verdict",
+    header: messages.verdictWord,
     field: ({ assessment, submission }) => {
       const verdict = assessment?.verdict ?? submission.computed?.verdict;
       return verdict === undefined ? messages.notComputedYet : stateWords[verdict];
     },
   },
   {
-    header: "reason",
-    field: ({ assessment, submission }) => {
-      const reason = assessment?.reason ?? submission.computed?.reason;
-      return reason === undefined ? null : inModelUnits(reason);
-    },
+    header: messages.reasonWord,
+    field: ({ assessment, submission }) => assessment?.reason ?? submission.computed?.reason,
   },
   { header: messages.oddReadings, field: ({ submission }) => submission.computed?.odd },
 ];
@@ -125,7 +124,7 @@ const units: { readonly [Kind in ValueKind]?: string } = {
   damping: "N·s/mm",
 };
 
-function sourceField(reading: TypedReading | undefined): CsvField {
+function sourceField(reading: TypedReading | undefined): TableCell {
   return reading && sourceWords[sourceOf(reading)];
 }
 
@@ -137,8 +136,8 @@ function readingColumns(
   const unit = units[kind] ?? "";
   const mean = (reading: TypedReading | undefined) => reading && meanOf(reading);
   return [
-    { header: `${name} (${unit})`, field: (subject) => mean(find(subject)) },
-    { header: `${name} ± (${unit})`, field: (subject) => find(subject)?.tol },
+    { header: messages.valueOf({ name, unit }), field: (subject) => mean(find(subject)) },
+    { header: messages.plusMinusOf({ name, unit }), field: (subject) => find(subject)?.tol },
     { header: messages.repeats({ name }), field: (subject) => find(subject)?.values.length },
     { header: messages.source({ name }), field: (subject) => sourceField(find(subject)) },
   ];
@@ -151,11 +150,18 @@ function cornerOf({ record, side }: TableSubject) {
 /** Limits differ from check to check: columns for the first few, and the rest in words. */
 const limitsShown = 6;
 
-function limitText({ kind, at, perWheel, reading }: CheckLimit): string {
-  const closing = perWheel === undefined ? "" : messages.closingMmMm({ perWheel });
+function limitText({ kind, at, perWheel, reading }: CheckLimit): Message {
   const source = sourceOf(reading);
-  const said = source === "measured" ? "" : `, ${sourceWords[source]}`;
-  return messages.mmAt({ kind, meanOf: meanOf(reading), tol: reading.tol, at, closing, said });
+  return messages.limitTold({
+    kind,
+    meanOf: meanOf(reading),
+    tol: reading.tol,
+    at,
+    isClosing: perWheel !== undefined,
+    perWheel,
+    isSaid: source !== "measured",
+    source: sourceWords[source],
+  });
 }
 
 const limits: readonly Column[] = [
@@ -193,7 +199,10 @@ const limits: readonly Column[] = [
   }).flat(),
   {
     header: messages.furtherLimits,
-    field: (subject) => cornerOf(subject)?.limits.slice(limitsShown).map(limitText).join("; "),
+    field: (subject) => {
+      const further = cornerOf(subject)?.limits.slice(limitsShown);
+      return further && semicolonList(further.map(limitText));
+    },
   },
 ];
 
@@ -207,7 +216,10 @@ const readings: readonly Column[] = [
   ...cornerReadingNames
     .filter((name) => name !== "cornerMassKg")
     .flatMap((name) => readingColumns(`left.${name}`, (subject) => cornerOf(subject)?.[name])),
-  { header: `${settle.name} (mm)`, field: (subject) => cornerOf(subject)?.settleMm },
+  {
+    header: messages.valueOf({ name: settle.name, unit: "mm" }),
+    field: (subject) => cornerOf(subject)?.settleMm,
+  },
   ...limits,
   ...readingColumns("left.cornerMassKg", (subject) => cornerOf(subject)?.cornerMassKg),
   ...readingColumns("stop.freeHeight", ({ record }) => record.stop.freeHeight),
@@ -218,7 +230,7 @@ const readings: readonly Column[] = [
     const named = name === "payloadPerCornerKg" ? messages.payloadPerCorner : words;
     return [
       {
-        header: `${named} (${units[kind] ?? ""})`,
+        header: messages.valueOf({ name: named, unit: units[kind] ?? "" }),
         field: ({ record }) => record.ride?.[name],
       },
       {
@@ -230,18 +242,18 @@ const readings: readonly Column[] = [
   }),
 ];
 
-function figure(header: string, value: (corner: CornerAssessment) => CsvField | boolean): Column {
+function figure(header: Message, value: (corner: CornerAssessment) => TableCell | boolean): Column {
   return {
     header,
     field: (_, corner) => {
       const found = corner === null ? null : value(corner);
-      return typeof found === "boolean" ? (found ? "yes" : "no") : found;
+      return typeof found === "boolean" ? (found ? messages.yesWord : messages.noWord) : found;
     },
   };
 }
 
 function intervalColumns(
-  header: string,
+  header: Message,
   value: (corner: CornerAssessment) => Interval | null,
 ): Column[] {
   return [
@@ -250,7 +262,7 @@ function intervalColumns(
   ];
 }
 
-const checkWords: { readonly [Id in CheckId]: string } = {
+const checkWords: { readonly [Id in CheckId]: Message } = {
   clearance: messages.fullyCompressedBeforeHard,
   earlyContact: messages.stopDoesntTouchToo,
   stiffness: messages.stiffness,
@@ -259,7 +271,7 @@ const checkWords: { readonly [Id in CheckId]: string } = {
 };
 
 const figures: readonly Column[] = [
-  figure("linkage", ({ linkage }) => linkage),
+  figure(messages.linkageWord, ({ linkage }) => linkage),
   figure(messages.leverRatioWheelPer, ({ leverRatio }) => leverRatio),
   figure(messages.leverRatioAtFull, (corner) => corner.leverRatioAtFullStop),
   figure(messages.wheelTravelToContact, (corner) => corner.wheelTravelToContactMm),
@@ -275,7 +287,7 @@ const figures: readonly Column[] = [
   figure(messages.oneWheelTravelToFull, (corner) => corner.oneWheel?.wheelTravelToFullStopMm),
   figure(messages.secantRateOfStop, ({ secantRateNPerMm }) => secantRateNPerMm),
   figure(messages.stiffnessClassNMm, ({ stopRateClass }) => stopRateClass),
-  figure("progressive", ({ progressive }) => progressive),
+  figure(messages.progressiveWord, ({ progressive }) => progressive),
   figure(messages.suspensionTravelOnRoad, (corner) => corner.roadTravelSigmaMm),
   figure(messages.contactsAsMeasured1, ({ contactsPerKm }) => contactsPerKm),
   figure(messages.sagUnderLoadMm, ({ loadedSagMm }) => loadedSagMm),
@@ -289,18 +301,20 @@ const figures: readonly Column[] = [
   figure(messages.greatestClassThatWorks, ({ classWindow }) => classWindow?.[1] ?? null),
   figure(messages.classesThatWorkN, ({ classesThatWork }) => classesThatWork?.join(" ") ?? null),
   ...intervalColumns(messages.travelToContact, ({ intervals }) => intervals.wheelTravelToContactMm),
-  ...intervalColumns("reserve", ({ intervals }) => intervals.reserveMm),
+  ...intervalColumns(messages.reserveWord, ({ intervals }) => intervals.reserveMm),
   figure(messages.probabilityOfEnoughReserve, ({ clearanceProbability }) => clearanceProbability),
   figure(messages.probabilityOfEnoughFree, (corner) => corner.earlyContactProbability),
   ...checkIds.map((id) =>
-    figure(messages.check({ id: checkWords[id] }), ({ checks }) => {
+    figure(messages.checkOf({ check: checkWords[id] }), ({ checks }) => {
       const check = checks.find((each) => each.id === id);
       return check === undefined ? null : stateWords[check.state];
     }),
   ),
   figure(messages.greatestPartOfMargin, ({ doubt }) => {
     const [first] = doubt.reserve.length > 0 ? doubt.reserve : doubt.contact;
-    return first === undefined ? null : `${first.reading} ${Math.round(100 * first.share)} %`;
+    return first === undefined
+      ? null
+      : messages.greatestPart({ reading: first.reading, percent: Math.round(100 * first.share) });
   }),
 ];
 
@@ -335,10 +349,10 @@ const events: readonly Column[] = Array.from({ length: eventsShown }, (_, index)
 const columns: readonly Column[] = [...about, ...readings, ...figures, ...events];
 
 /** The names of the columns, each with its unit. */
-export const tableHeader: readonly string[] = columns.map(({ header }) => header);
+export const tableHeader: readonly Message[] = columns.map(({ header }) => header);
 
-/** One line of the table: numbers in the units of the header. */
-export function tableLine(subject: TableSubject): CsvField[] {
+/** One line of the table, before it is put into words: numbers in the units of the header. */
+export function tableLine(subject: TableSubject): readonly TableCell[] {
   const corner = subject.assessment?.corners.find(({ side }) => side === subject.side) ?? null;
   return columns.map(({ field }) => field(subject, corner));
 }

@@ -22,6 +22,7 @@ export interface Listed
     | "isComputed"
     | "jobId"
     | "job"
+    | "jobNumber"
   > {
   readonly computed?: Pick<Computed, "verdict" | "odd">;
 }
@@ -46,6 +47,7 @@ const fields = [
   "computed",
   "jobId",
   "job",
+  "jobNumber",
 ] as const satisfies readonly (keyof Listed)[];
 
 export function listedOf(submission: Listed): Listed {

@@ -1,6 +1,6 @@
 import type { FieldPath } from "../../physics/outcome.ts";
 import { isReadingId, type ReadingId } from "../../physics/readings/index.ts";
-import type { Sentence } from "../../physics/sentence.ts";
+import type { Message, Sentence } from "../../physics/sentence.ts";
 import type { TypedReading } from "../check/checkRecord.ts";
 
 type OddKind =
@@ -35,6 +35,6 @@ export function isReadAgain({ kind, reading }: OddReading): boolean {
 /** One reading of a record in the order in which it is measured. */
 export interface NamedReading {
   readonly id: ReadingId;
-  readonly name: string;
+  readonly name: Message;
   readonly reading: TypedReading;
 }

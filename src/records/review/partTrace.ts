@@ -1,9 +1,10 @@
-import { withPlainSpaces } from "../../saying/quantityText.ts";
+import { andList, commaList, type Message, semicolonList } from "../../physics/sentence.ts";
 import * as messages from "../../words/compiled/records/review.ts";
 import type { Advice, CheckRecord, Fitted } from "../check/checkRecord.ts";
 import type { Pack } from "../pack/pack.ts";
 import { plainNumber, stopOfPart } from "../pack/packCandidates.ts";
 import { adviceWords } from "./adviceWords.ts";
+import type { TableCell } from "./csv.ts";
 import type { Decision } from "./decision.ts";
 
 /** A part, and of it a revision or batch where only those are looked for. */
@@ -182,13 +183,13 @@ export function isUntold(
   });
 }
 
-const whoseWords: { readonly [Whose in FittedAgainst["whose"]]: string } = {
+const whoseWords: { readonly [Whose in FittedAgainst["whose"]]: Message } = {
   desk: messages.reviewDeskAdvised,
   app: messages.appAdvised,
   check: messages.wasChecked,
 };
 
-const otherwiseWords: { readonly [Each in FittedOtherwise]: string } = {
+const otherwiseWords: { readonly [Each in FittedOtherwise]: Message } = {
   part: messages.anotherPart,
   revision: messages.anotherRevision,
   spacer: messages.anotherSpacer,
@@ -196,19 +197,20 @@ const otherwiseWords: { readonly [Each in FittedOtherwise]: string } = {
 };
 
 /** "yes, what the app advised", "no, another spacer than the app advised". */
-export function againstWords(against: FittedAgainst | null): string {
+export function againstWords(against: FittedAgainst | null): Message {
   if (against === null) return messages.notKnown;
-  const { whose, otherwise } = against;
-  if (otherwise.length === 0) return messages.yesWhat({ whose: whoseWords[whose] });
-  return messages.no({ otherwise: otherwiseText(against) ?? "" });
+  const otherwise = otherwiseText(against);
+  return otherwise === null
+    ? messages.yesWhat({ whose: whoseWords[against.whose] })
+    : messages.no({ otherwise });
 }
 
 /** "another spacer than the app advised"; null where it is the same, or not known. */
-export function otherwiseText(against: FittedAgainst | null): string | null {
+export function otherwiseText(against: FittedAgainst | null): Message | null {
   if (against === null || against.otherwise.length === 0) return null;
   const { whose, otherwise } = against;
   if (otherwise.includes("nothing")) return messages.partWhereAppPrescribed;
-  const words = otherwise.map((each) => otherwiseWords[each]).join(messages.and);
+  const words = andList(otherwise.map((each) => otherwiseWords[each]));
   return messages.than({ words, whose: whoseWords[whose] });
 }
 
@@ -227,13 +229,13 @@ export function wantedPart(
   };
 }
 
-/** The heading and lines of the table of traced checks. */
+/** The heading and lines of the table of traced checks, before they are put into words. */
 export const traceHeader = [
-  "vehicle",
-  "axle",
+  messages.vehicleWord,
+  messages.axleWord,
   messages.checkedOn,
-  "who",
-  "contact",
+  messages.whoWord,
+  messages.contactWord,
   messages.partChecked,
   messages.partAdvisedByApp,
   messages.partAdvisedByDesk,
@@ -262,14 +264,13 @@ export const traceHeader = [
   messages.checkId,
 ] as const;
 
-export function traceLine(traced: TracedCheck): readonly (string | number | undefined)[] {
+export function traceLine(traced: TracedCheck): readonly TableCell[] {
   const {
     fitted,
     byDesk,
     byApp: [newest, ...before],
   } = traced;
-  const yes = (is: boolean) => (is ? "yes" : "no");
-  const words = (advice: Advice) => withPlainSpaces(adviceWords(advice, "mm"));
+  const yes = (is: boolean) => (is ? messages.yesWord : messages.noWord);
   return [
     traced.vehicle,
     traced.axle,
@@ -280,14 +281,18 @@ export function traceLine(traced: TracedCheck): readonly (string | number | unde
     yes(traced.isAdvisedByApp),
     yes(traced.isAdvisedByDesk),
     yes(traced.isFitted),
-    newest && words(newest),
+    newest && adviceWords(newest),
     newest?.part?.partNumber,
     newest?.part?.revision,
     newest?.part?.spacerMm,
     newest?.part?.heightMm,
     newest?.at.slice(0, 10),
-    newest && [newest.pack, newest.edition].filter((each) => each !== undefined).join(", "),
-    before.map((each) => `${words(each)} (${each.at.slice(0, 10)})`).join("; "),
+    newest && commaList([newest.pack, newest.edition].filter((each) => each !== undefined)),
+    semicolonList(
+      before.map((each) =>
+        messages.onDay({ advice: adviceWords(each), day: each.at.slice(0, 10) }),
+      ),
+    ),
     byDesk?.name,
     byDesk?.partNumber,
     byDesk?.revision,

@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import * as messages from "../../words/compiled/records/review.ts";
+import type { Words } from "../../words/message.ts";
 import { recordBounds } from "../check/recordFormat.ts";
 import { readJsonText } from "../text/jsonText.ts";
 import { notAhead } from "../text/moment.ts";
@@ -32,7 +33,7 @@ export function looksLikeReply(text: string): boolean {
 }
 
 /** A desk's reply from the text of a file; its date never lies ahead. */
-export function readReplyText(text: string, what = messages.file): Outcome<Reply> {
+export function readReplyText(text: string, what: Words = messages.file): Outcome<Reply> {
   if (text.length > mostCharacters) return notAReply(what);
   const json = readJsonText(text, what);
   if (!json.ok) return json;
@@ -48,6 +49,6 @@ export function readReplyText(text: string, what = messages.file): Outcome<Reply
     : notAReply(what);
 }
 
-function notAReply(what: string): Outcome<never> {
+function notAReply(what: Words): Outcome<never> {
   return fail("notAReply", [messages.isNotWholeReply({ what })]);
 }

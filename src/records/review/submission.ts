@@ -1,8 +1,8 @@
 import type { Assessment, Side, State, Use } from "../../physics/fitment.ts";
 import { cornerReadingNames } from "../../physics/readings/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
-import * as messages from "../../words/compiled/records/review.ts";
-import type { Axle, CheckRecord, Job, Role } from "../check/checkRecord.ts";
+import type { StoredSentence } from "../../words/message.ts";
+import type { Axle, CheckRecord, Role } from "../check/checkRecord.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import { canonicalText, textDigest } from "../text/canonicalText.ts";
 
@@ -26,8 +26,9 @@ export interface SubmissionFacts {
   readonly photos: number;
   /** Checks of one job have it in common. */
   readonly jobId?: string;
-  /** Its name and number. Whose it is stays in the record, with what else is somebody's. */
+  /** Its name; of what earlier versions took in, with its number. Whose it is stays in the record. */
   readonly job?: string;
+  readonly jobNumber?: string;
 }
 
 /** The answer computed at the desk, in short. */
@@ -36,6 +37,11 @@ export interface Computed {
   readonly reason: Sentence;
   /** Readings that look odd. */
   readonly odd: number;
+}
+
+/** The same as it is kept. */
+export interface KeptComputed extends Computed {
+  readonly reason: StoredSentence;
 }
 
 /** One version of a check as it was sent. The text itself is kept beside it, never altered. */
@@ -55,7 +61,7 @@ export interface Submission extends SubmissionFacts {
   readonly photosLeftOut: number;
   /** 0 while the answer is still to be computed, then 1. */
   readonly isComputed: 0 | 1;
-  readonly computed?: Computed;
+  readonly computed?: KeptComputed;
 }
 
 /** A sound record as it came in, before it is kept. */
@@ -93,15 +99,9 @@ export function factsOf(record: CheckRecord): SubmissionFacts {
     contact: author.contact?.trim() ?? "",
     createdAt: record.createdAt,
     photos: record.photos?.length ?? 0,
-    ...(job && { jobId: job.id, job: jobTitle(job) }),
+    ...(job && { jobId: job.id, job: job.label.trim() }),
+    ...(job?.number?.trim() && { jobNumber: job.number.trim() }),
   };
-}
-
-/** "Osprey wagon, job 2214", as far as it was told. */
-function jobTitle({ label, number }: Job): string {
-  return [label.trim(), number?.trim() && messages.job({ number: number.trim() })]
-    .filter(Boolean)
-    .join(", ");
 }
 
 export function computedOf(assessment: Assessment, odd: number): Computed {

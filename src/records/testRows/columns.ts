@@ -1,6 +1,7 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import type { Remark } from "../../physics/stopTests/index.ts";
 import * as messages from "../../words/compiled/records/testRows.ts";
+import type { Message } from "../../words/message.ts";
 import { shortened } from "../text/jsonText.ts";
 import { type Heading, readHeading } from "./headings.ts";
 import type { TestColumn, TestQuantity } from "./testFile.ts";
@@ -109,14 +110,14 @@ function chosenHeadings(headings: readonly Heading[]): Outcome<Chosen> {
   return succeed(chosen);
 }
 
-const nameOf: { readonly [Each in TestQuantity]: string } = {
-  depth: "depth",
-  speed: "speed",
-  force: "force",
-  time: "time",
+const nameOf: { readonly [Each in TestQuantity]: Message } = {
+  depth: messages.depth,
+  speed: messages.speed,
+  force: messages.force,
+  time: messages.time,
 };
 
-function missing(what: string): Outcome<never> {
+function missing(what: Message): Outcome<never> {
   return fail("columnMissing", [messages.noColumnOfThis({ what })]);
 }
 

@@ -1,4 +1,4 @@
-import type { Sentence } from "../../physics/sentence.ts";
+import type { Message } from "../../physics/sentence.ts";
 import { curveThrough, type Remark, type TestAnalysis } from "../../physics/stopTests/index.ts";
 import * as messages from "../../words/compiled/records/testRows.ts";
 import { toModel } from "../entry/units.ts";
@@ -73,10 +73,10 @@ export function speedOddity({ test, speedMmPerS }: ReadTest): readonly Remark[] 
 }
 
 /** "24 times", "17 % of". */
-function timesText(ratio: number): Sentence {
+function timesText(ratio: number): Message {
   return ratio > 1
-    ? [messages.times({ ratio: { kind: "count", value: ratio } })]
-    : [messages.ofWord({ ratio: { kind: "share", value: ratio } })];
+    ? messages.times({ ratio: { kind: "count", value: ratio } })
+    : messages.ofWord({ ratio: { kind: "share", value: ratio } });
 }
 
 function depthOdd(depthMm: number, heightMm: number | null): Remark {

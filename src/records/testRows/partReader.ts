@@ -138,7 +138,8 @@ function partsRemark(part: { readonly index: number; readonly of: number }, titl
       messages.thisFileHoldsTests({
         of: { kind: "count", value: part.of },
         index: { kind: "count", value: part.index + 1 },
-        title: title === "" ? "." : `, “${title}”.`,
+        hasTitle: title !== "",
+        title,
       }),
     ],
   };

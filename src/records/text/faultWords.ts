@@ -2,6 +2,7 @@ import type * as z from "zod/mini";
 import type { Fault } from "../../physics/outcome.ts";
 import { limitKinds } from "../../physics/readings/index.ts";
 import * as messages from "../../words/compiled/records/text.ts";
+import type { Message, Words } from "../../words/message.ts";
 import { entryName } from "../entry/readingCatalogue.ts";
 import { shortened } from "./jsonText.ts";
 
@@ -19,7 +20,7 @@ function at(value: unknown, path: Path): unknown {
   return current;
 }
 
-const plainNames: { readonly [path: string]: string } = {
+const plainNames: { readonly [path: string]: Message } = {
   id: messages.idOfCheck,
   createdAt: messages.dateOfCheck,
   author: messages.author,
@@ -81,59 +82,82 @@ const plainNames: { readonly [path: string]: string } = {
   notes: messages.notes,
 };
 
-const eventWords: { readonly [field: string]: string } = {
+const eventWords: { readonly [field: string]: Message } = {
   heightM: messages.height,
   lengthM: messages.lengthWord,
   speedKmPerH: messages.speed,
 };
 
-function cornerName(raw: unknown, index: number): { side: string | null; words: string } {
-  const side = at(raw, ["corners", index, "side"]);
-  if (side === "left" || side === "right") return { side, words: messages.corner({ side }) };
-  return { side: null, words: index === 0 ? messages.firstCorner : messages.secondCorner };
+interface NamedCorner {
+  /** Its side, where the record tells it. */
+  readonly side: "left" | "right" | null;
+  /** What the ids of its readings begin with. */
+  readonly prefix: string;
+  /** Null: what is said of it holds for both sides. */
+  readonly words: Message | null;
 }
 
-/** The id and the plain name of the field a path leads to, and the part of the path left over. */
-function fieldOf(raw: unknown, path: Path): { id: string; name: string; rest: Path } {
+function cornerName(raw: unknown, index: number, hasSides: boolean): NamedCorner {
+  if (!hasSides) return { side: null, prefix: "first corner", words: null };
+  const side = at(raw, ["corners", index, "side"]);
+  if (side === "left" || side === "right") {
+    return { side, prefix: side, words: messages.corner({ side }) };
+  }
+  return index === 0
+    ? { side: null, prefix: "first corner", words: messages.firstCorner }
+    : { side: null, prefix: "second corner", words: messages.secondCorner };
+}
+
+interface Field {
+  readonly id: string;
+  readonly name: Words;
+  /** What is left over of the path. */
+  readonly rest: Path;
+}
+
+/** The id and the plain name of the field a path leads to. */
+function fieldOf(raw: unknown, path: Path, hasSides: boolean): Field {
   const [first, second, third, fourth] = path;
   if (first === "corners" && typeof second === "number") {
-    const { side, words } = cornerName(raw, second);
+    const corner = cornerName(raw, second, hasSides);
+    const { side, prefix } = corner;
+    const words = corner.words ?? messages.firstCorner;
     if (third === undefined) return { id: "corners", name: words, rest: [] };
     if (third === "side") return { id: "corners", name: messages.sideOf({ words }), rest: [] };
-    const prefix = side ?? words;
-    if (third === "limits") return limitField(raw, path, second, prefix, words);
+    if (third === "limits") return limitField(raw, path, second, corner);
     const name = third === "geometry" ? fourth : third;
     const rest = path.slice(third === "geometry" ? 4 : 3);
     if (name === undefined) return { id: "corners", name: messages.geometryOf({ words }), rest };
     const id = `${prefix}.${String(name)}`;
     const entry = entryName(side === null ? String(name) : id);
-    return { id, name: side === null ? messages.ofWord({ entry, words }) : entry, rest };
+    const isNamed = side !== null || corner.words === null;
+    return { id, name: isNamed ? entry : messages.ofWord({ entry, words }), rest };
   }
   if (first === "layout" && second === "readings" && third !== undefined) {
     return { id: String(third), name: entryName(String(third)), rest: path.slice(3) };
   }
   if (first === "ride" && (second === "tolerances" || second === "estimated")) {
-    const what = second === "tolerances" ? "±" : "source";
-    if (third === undefined) return { id: "ride", name: messages.ofRideData({ what }), rest: [] };
-    const name = messages.ofWord2({ what, entryName: entryName(`ride.${String(third)}`) });
-    return { id: `ride.${String(third)}`, name, rest: path.slice(3) };
+    const what = second;
+    if (third === undefined) {
+      return { id: "ride", name: messages.tolerancesOrSourceOfRide({ what }), rest: [] };
+    }
+    const id = `ride.${String(third)}`;
+    const name = messages.tolerancesOrSourceOf({ what, name: entryName(id) });
+    return { id, name, rest: path.slice(3) };
   }
   if (first === "fullTravel" && second === "corners" && typeof third === "number") {
     return contactField(raw, path, third);
   }
   if (first === "photos" && typeof second === "number") {
-    const part = third === undefined ? "photo" : messages.ofPhoto({ third: String(third) });
-    return { id: "photos", name: `${part} ${second + 1}`, rest: [] };
+    const number = second + 1;
+    const name =
+      third === undefined
+        ? messages.photo({ number })
+        : messages.partOfPhoto({ part: String(third), number });
+    return { id: "photos", name, rest: [] };
   }
   if (first === "rules" && second === "events") {
-    const event = typeof third === "number" ? ` ${third + 1}` : "s";
-    const words = eventWords[String(fourth)] ?? String(fourth);
-    const part = fourth === undefined ? "" : messages.ofWord3({ words });
-    return {
-      id: "rules.events",
-      name: messages.eventInRequirements({ part, event }),
-      rest: path.slice(4),
-    };
+    return { id: "rules.events", name: eventName(third, fourth), rest: path.slice(4) };
   }
   const two = second === undefined ? String(first) : `${String(first)}.${String(second)}`;
   if (Object.hasOwn(plainNames, two)) {
@@ -142,18 +166,30 @@ function fieldOf(raw: unknown, path: Path): { id: string; name: string; rest: Pa
   if (["stop", "ride", "rules", "vehicle", "layout"].includes(String(first))) {
     return { id: two, name: entryName(two), rest: path.slice(2) };
   }
-  return { id: String(first), name: plainNames[String(first)] ?? "check", rest: path.slice(1) };
+  return {
+    id: String(first),
+    name: plainNames[String(first)] ?? messages.check,
+    rest: path.slice(1),
+  };
+}
+
+function eventName(index: PropertyKey | undefined, field: PropertyKey | undefined): Message {
+  if (typeof index !== "number") return messages.eventsInRequirements;
+  const number = index + 1;
+  if (field === undefined) return messages.eventInRequirements({ number });
+  return messages.partOfEvent({ part: eventWords[String(field)] ?? String(field), number });
 }
 
 /** What may be met, where the record's word is not the trade's. */
-const contactWords: { readonly [part: string]: string } = {
+const contactWords: { readonly [part: string]: Message } = {
   tyre: messages.tire,
   damper: messages.shock,
 };
 
-function contactField(raw: unknown, path: Path, index: number): ReturnType<typeof fieldOf> {
+function contactField(raw: unknown, path: Path, index: number): Field {
   const side = at(raw, ["fullTravel", "corners", index, "side"]);
-  const words = side === "left" || side === "right" ? side : index === 0 ? "first" : "second";
+  const nth = index === 0 ? "first" : "second";
+  const words = messages.whichSide({ which: side === "left" || side === "right" ? side : nth });
   const whole = messages.checkOfWholeTravel;
   const [, , , field, part, name, ...rest] = path;
   if (field === "atRide") {
@@ -174,21 +210,28 @@ function limitField(
   raw: unknown,
   path: Path,
   corner: number,
-  prefix: string,
-  words: string,
-): { id: string; name: string; rest: Path } {
+  { side, prefix, words }: NamedCorner,
+): Field {
   const index = path[3];
   if (typeof index !== "number") {
-    return { id: `${prefix}.limits`, name: messages.clearancesOf({ words }), rest: [] };
+    return {
+      id: `${prefix}.limits`,
+      name: words === null ? messages.clearances : messages.clearancesOf({ words }),
+      rest: [],
+    };
   }
   const id = `${prefix}.limits.${index}`;
   const part = path[4];
   const kind = at(raw, ["corners", corner, "limits", index, "kind"]);
   const known = limitKinds.find((each) => each === kind);
-  if (part === "reading" && known !== undefined && (prefix === "left" || prefix === "right")) {
+  if (part === "reading" && known !== undefined && side !== null) {
     return { id, name: entryName(id, known), rest: path.slice(5) };
   }
-  const limit = messages.clearanceOf({ index: index + 1, words });
+  const number = index + 1;
+  const limit =
+    words === null
+      ? messages.clearance({ number })
+      : messages.clearanceOf({ index: number, words });
   if (part === "kind") return { id, name: messages.kindOf({ limit }), rest: [] };
   if (part === "at") return { id, name: messages.placeOf({ limit }), rest: [] };
   if (part === "perWheel") return { id, name: messages.closingPerWheelTravel({ limit }), rest: [] };
@@ -200,7 +243,7 @@ function limitField(
 }
 
 /** Where within a reading or a table: "value 2", "point 3, force". */
-function placeWords(name: string, rest: Path): string {
+function placeWords(id: string, rest: Path): Words {
   const [first, second] = rest;
   if (first === "values")
     return typeof second === "number"
@@ -210,21 +253,22 @@ function placeWords(name: string, rest: Path): string {
   if (first === "tol") return messages.its;
   if (first === "source") return messages.whoSaysSo;
   if (typeof first === "number") {
-    const columns = name.startsWith("damping")
-      ? ["depth", messages.dampingCompressing, messages.dampingRebounding]
-      : ["depth", "force"];
-    const row = name.startsWith("damping") ? "row" : "point";
-    return typeof second === "number"
-      ? `${row} ${first + 1}, ${columns[second] ?? "column"}, `
-      : `${row} ${first + 1} `;
+    const isDamping = id === "stop.damping";
+    const what = isDamping ? "row" : "point";
+    const number = first + 1;
+    if (typeof second !== "number") return messages.row({ what, number });
+    const columns = isDamping
+      ? [messages.depth, messages.dampingCompressing, messages.dampingRebounding]
+      : [messages.depth, messages.force];
+    return messages.cell({ what, number, column: columns[second] ?? messages.column });
   }
   return "";
 }
 
-const typeWords: { readonly [expected: string]: string } = {
+const typeWords: { readonly [expected: string]: Words } = {
   number: messages.numberWord,
   int: messages.wholeNumber,
-  string: "text",
+  string: messages.text,
   boolean: messages.trueOrFalse,
   array: messages.list,
   tuple: messages.list,
@@ -237,7 +281,7 @@ function isUnit(value: unknown): value is readonly unknown[] {
   return Array.isArray(value);
 }
 
-function problemWords(issue: SchemaIssue, raw: unknown): string {
+function problemWords(issue: SchemaIssue, raw: unknown): Message {
   const value = at(raw, issue.path);
   if (value === undefined) return messages.isMissing;
   switch (issue.code) {
@@ -269,26 +313,41 @@ function problemWords(issue: SchemaIssue, raw: unknown): string {
         ? messages.isCharactersLongAnd({ value: value.length, maximum: `${issue.maximum}` })
         : messages.isFarTooLarge;
     default:
-      return `${issue.message || messages.cantBeRead}.`.replace(/\.\.$/, ".");
+      return messages.sentence({ words: wordsOfSchema(issue.message) });
   }
 }
 
-function describe(value: unknown): string {
+/** What a schema says: the code of a message, or the reader's own words. */
+function wordsOfSchema(said: string): Words {
+  if (said === "") return messages.cantBeRead;
+  return /^records\/\S+\.\w+$/.test(said) ? { code: said } : said.replace(/\.$/, "");
+}
+
+function describe(value: unknown): Words {
   if (value === null) return "null";
-  if (typeof value === "string") return `“${shortened(value)}”`;
+  if (typeof value === "string") return messages.quoted({ text: shortened(value) });
   if (Array.isArray(value)) return messages.list;
   return typeof value === "object" ? messages.groupOfFields : String(value);
 }
 
-function listed(words: readonly string[]): string {
-  const last = words.at(-1) ?? "";
-  return words.length < 2 ? last : messages.or({ words: words.slice(0, -1).join(", "), last });
+function listed(all: readonly string[]): Words {
+  const [last = "", ...others] = [...all].reverse();
+  const [first, ...rest] = others.reverse();
+  if (first === undefined) return last;
+  const words = rest.reduce(
+    (before: Words, next) => messages.comma({ words: before, next }),
+    first,
+  );
+  return messages.or({ words, last });
 }
 
-/** One schema issue as a fault whose sentence begins with the field's plain name. */
-export function issueFault(issue: SchemaIssue, raw: unknown): Fault {
-  const { id, name, rest } = fieldOf(raw, issue.path);
-  const place = placeWords(name, rest);
+/**
+ * One schema issue as a fault whose sentence begins with the field's plain name, which tells the corner it is of
+ * where it has sides.
+ */
+export function issueFault(issue: SchemaIssue, raw: unknown, hasSides = true): Fault {
+  const { id, name, rest } = fieldOf(raw, issue.path, hasSides);
+  const place = placeWords(id, rest);
   const sentence = messages.the({ name, place, problem: problemWords(issue, raw) });
   return { code: "fieldFault", sentence: [sentence], reading: id };
 }

@@ -1,5 +1,6 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import * as messages from "../../words/compiled/records/text.ts";
+import type { Message, Words } from "../../words/message.ts";
 import { recordBounds } from "../check/recordFormat.ts";
 import { cleanTexts } from "./soundText.ts";
 
@@ -8,7 +9,7 @@ import { cleanTexts } from "./soundText.ts";
  * object (the second would silently replace the first), no "__proto__", no number too large to hold.
  * Its texts are clean: well-formed, without controls and marks that turn their direction.
  */
-export function readJsonText(text: string, what: string): Outcome<unknown> {
+export function readJsonText(text: string, what: Words): Outcome<unknown> {
   const plain = text.charCodeAt(0) === 0xfeff ? text.slice(1) : text;
   if (plain.trim() === "") return fail("textEmpty", [messages.isEmpty({ what })]);
   if (plain.length > recordBounds.textCharacters) {
@@ -27,7 +28,7 @@ export function readJsonText(text: string, what: string): Outcome<unknown> {
   return sound.ok ? succeed(cleanTexts(sound.value)) : sound;
 }
 
-function notJson(text: string, what: string, error: unknown): string {
+function notJson(text: string, what: Words, error: unknown): Message {
   const message = error instanceof Error ? error.message : "";
   if (/end of (?:JSON|data|input)/i.test(message) || /Unterminated/i.test(message)) {
     return messages.isCutOffIts({ what });
@@ -60,7 +61,7 @@ function stringEnd(text: string, start: number): number {
 const colonAhead = /[ \t\r\n]*:/y;
 
 /** Nesting and repeated fields, found in one pass that needs no stack of its own calls. */
-function scan(text: string, what: string): Outcome<null> {
+function scan(text: string, what: Words): Outcome<null> {
   const open: (Set<string> | null)[] = [];
   let values = 0;
   for (let at = 0; at < text.length; at += 1) {
@@ -108,15 +109,15 @@ export function shortened(text: string, most = 40): string {
   return text.length > most ? `${text.slice(0, most)}…` : text;
 }
 
-function tooDeep(what: string): Outcome<never> {
+function tooDeep(what: Words): Outcome<never> {
   return fail("tooDeep", [messages.hasListsWithinLists({ what, nesting: recordBounds.nesting })]);
 }
 
-function tooMany(what: string): Outcome<never> {
+function tooMany(what: Words): Outcome<never> {
   return fail("tooMany", [messages.holdsMoreThanValues({ what, values: recordBounds.values })]);
 }
 
-function tooManyFields(what: string): Outcome<never> {
+function tooManyFields(what: Words): Outcome<never> {
   return fail("tooManyFields", [messages.hasMoreThanFields({ what, fields: recordBounds.fields })]);
 }
 
@@ -138,7 +139,7 @@ function placeOf(container: object, within: string): Place {
  * Plain data all the way: not too deep, no "__proto__", every number finite. Walks with one place for
  * each level of nesting, so that it costs no memory of its own.
  */
-export function checkPlainData(value: unknown, what: string): Outcome<unknown> {
+export function checkPlainData(value: unknown, what: Words): Outcome<unknown> {
   const open: Place[] = [placeOf([value], "")];
   let values = 0;
   for (let place = open.at(-1); place !== undefined; place = open.at(-1)) {

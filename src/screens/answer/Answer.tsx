@@ -9,6 +9,7 @@ import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { stopTitle } from "../../records/pack/stopTitle.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/answer.ts";
 import { useAfterPaint } from "../assessment/useAfterPaint.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
@@ -273,7 +274,9 @@ function Answered({
                 {messages.whichStopOfLibrary}
               </Button>
             </div>
-            <p class="small">{messages.orTryEachStop({ stopTitle: stopTitle(fitment.stop) })}</p>
+            <p class="small">
+              {messages.orTryEachStop({ stopTitle: said(stopTitle(fitment.stop)) })}
+            </p>
             {inUse && complete && (
               <Unfolding summary={messages.tryLibrarysStopsHere}>
                 {() => (

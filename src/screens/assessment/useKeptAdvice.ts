@@ -3,6 +3,7 @@ import { withAdvice } from "../../records/check/advised.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { adviceOf } from "../../records/filling/advised.ts";
 import type { Pack } from "../../records/pack/pack.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import type { Prescribing } from "./usePrescription.ts";
 
 /** Keeps in the check what its answer prescribes, once all of it is shown. */
@@ -14,7 +15,8 @@ export function useKeptAdvice(
 ): void {
   useEffect(() => {
     if (pack === null || prescribing.state !== "found" || !prescribing.whole) return;
-    const kept = withAdvice(stored, adviceOf(prescribing.prescription, stored.record, pack));
+    const advice = adviceOf(prescribing.prescription, stored.record, pack, inModelUnits);
+    const kept = withAdvice(stored, advice);
     if (kept !== stored) onChange(kept);
   }, [prescribing]);
 }

@@ -6,6 +6,7 @@ import { chosen, withChoice } from "../../records/filling/choice.ts";
 import { jobOf, withJob } from "../../records/filling/job.ts";
 import { unitOf, withUnit } from "../../records/filling/ownUnit.ts";
 import { platformChoices, platformSince, withPlatform } from "../../records/filling/platforms.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/screens/check.ts";
 import { PlatformField } from "../choosing/PlatformField.tsx";
 import type { StepProps } from "../guide/stepProps.ts";
@@ -127,7 +128,12 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
         summary={stored.record.job ? jobWords(stored.record.job) : messages.jobNumberAndCustomer}
       >
         <JobFields
-          job={stored.record.job ?? { ...jobOf(stored), label: vehicle?.label?.trim() ?? "" }}
+          job={
+            stored.record.job ?? {
+              ...jobOf(stored, inModelUnits),
+              label: vehicle?.label?.trim() ?? "",
+            }
+          }
           onChange={(job) => change((current) => withJob(current, job))}
         />
       </Disclosure>

@@ -15,6 +15,7 @@ import { entryOutcome, limitKindOf } from "../../records/entry/entryPath.ts";
 import { catalogueEntry, type EntryKind } from "../../records/entry/readingCatalogue.ts";
 import { type EntryUnit, mmPerCentimetre, mmPerInch } from "../../records/entry/units.ts";
 import { hasBeamAxle } from "../../records/filling/layoutChoices.ts";
+import { sentenceOf } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/check.ts";
 import type { Tone } from "../parts/Notice.tsx";
 
@@ -55,21 +56,21 @@ function slip(value: number, unit: EntryUnit, known: ValueDefinition): Remark | 
   if (unit === "mm" && isWithin(value * mmPerInch, known.believable)) {
     return {
       tone: "unsure",
-      sentence: [messages.thatIsLessThan({ quantity: quantity("length", value) })],
+      sentence: sentenceOf(messages.thatIsLessThan, { quantity: quantity("length", value) }),
       fix: "in",
     };
   }
   if (unit === "in" && isWithin(value / mmPerInch, known.believable)) {
     return {
       tone: "unsure",
-      sentence: [messages.thatIsMoreThan({ quantity: quantity("length", value) })],
+      sentence: sentenceOf(messages.thatIsMoreThan, { quantity: quantity("length", value) }),
       fix: "mm",
     };
   }
   if (unit === "mm" && isWithin(value * mmPerCentimetre, known.believable)) {
     return {
       tone: "unsure",
-      sentence: [messages.thatIsLessThanIs({ quantity: quantity("length", value) })],
+      sentence: sentenceOf(messages.thatIsLessThanIs, { quantity: quantity("length", value) }),
     };
   }
   return null;
@@ -80,12 +81,10 @@ function outside(value: number, known: ValueDefinition): Remark | null {
   if (isWithin(value, known.believable)) return null;
   return {
     tone: "unsure",
-    sentence: [
-      messages.usuallySeenHereTo({
-        quantity: quantity(known.kind, least),
-        quantity2: quantity(known.kind, greatest),
-      }),
-    ],
+    sentence: sentenceOf(messages.usuallySeenHereTo, {
+      quantity: quantity(known.kind, least),
+      quantity2: quantity(known.kind, greatest),
+    }),
   };
 }
 
@@ -119,12 +118,10 @@ export function entryRemarks(stored: StoredCheck, id: ReadingId, entry: Entry): 
   if (!odd && values.length > 1 && tol > 0 && scatter > scatterFactor * tol) {
     remarks.push({
       tone: "unsure",
-      sentence: [
-        messages.repeatsDifferByMore({
-          quantity: quantity(known.kind, scatter),
-          quantity2: quantity(known.kind, tol),
-        }),
-      ],
+      sentence: sentenceOf(messages.repeatsDifferByMore, {
+        quantity: quantity(known.kind, scatter),
+        quantity2: quantity(known.kind, tol),
+      }),
     });
   }
   return remarks;
@@ -173,9 +170,9 @@ export function geometryRemark(stored: StoredCheck, id: ReadingId): Remark | nul
   if (!ratio.ok) return { tone: "unsure", sentence: ratio.fault.sentence };
   const quantityOfRatio: Quantity = { kind: "ratio", value: ratio.value };
   return isWithin(ratio.value, ratios)
-    ? { tone: "info", sentence: [messages.leverRatioSoFar({ quantityOfRatio })] }
+    ? { tone: "info", sentence: sentenceOf(messages.leverRatioSoFar, { quantityOfRatio }) }
     : {
         tone: "unsure",
-        sentence: [messages.theseReadingsMakeLever({ quantityOfRatio })],
+        sentence: sentenceOf(messages.theseReadingsMakeLever, { quantityOfRatio }),
       };
 }

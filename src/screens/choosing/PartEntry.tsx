@@ -9,6 +9,7 @@ import {
 } from "../../records/pack/partCode.ts";
 import { stopInFull } from "../../records/pack/stopFacts.ts";
 import { inModelUnits } from "../../saying/modelUnits.ts";
+import { said } from "../../saying/texts.ts";
 import type { CodeReader } from "../../sharing/codeReader.ts";
 import * as messages from "../../words/compiled/screens/choosing.ts";
 import { Button } from "../parts/Button.tsx";
@@ -22,7 +23,7 @@ const LabelScanner = later<LabelScannerProps>(
 );
 
 function foundText({ stop, revision, batch }: FoundPart): string {
-  return stopInFull({ ...stop, revision, batch });
+  return said(stopInFull({ ...stop, revision, batch }));
 }
 
 /** A part by the label on its bag, or by its number typed: what it is stands below, and is handed over. */
@@ -102,7 +103,7 @@ export function PartEntry({
           <p>
             <strong>{foundText(outcome.value)}</strong>
           </p>
-          {outcome.value.remark && <p>{outcome.value.remark}</p>}
+          {outcome.value.remark && <p>{said(outcome.value.remark)}</p>}
         </Notice>
       )}
     </div>

@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import type { Platform } from "../../records/pack/pack.ts";
 import { platformTold } from "../../records/pack/platformTold.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/choosing.ts";
 import { filled } from "../filled.ts";
 import { SelectField, TextField } from "../parts/Field.tsx";
@@ -11,10 +12,12 @@ const mostWithoutSearch = 20;
 
 function nameOf(platform: Platform): string {
   const { label, axle, years, trims } = platform;
-  const told = platformTold({
-    ...(years && { years }),
-    ...(trims && { trims }),
-  } as Platform);
+  const told = said(
+    platformTold({
+      ...(years && { years }),
+      ...(trims && { trims }),
+    } as Platform),
+  );
   return [messages.axle({ label, axle }), ...(told === "" ? [] : [told])].join(" · ");
 }
 

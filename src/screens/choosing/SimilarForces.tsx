@@ -1,6 +1,7 @@
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { similarStop, withSimilarStop } from "../../records/filling/similarStop.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import * as messages from "../../words/compiled/screens/choosing.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -24,7 +25,7 @@ export function SimilarForces({
     <Notice tone="info">
       <p>{messages.noTestSheetNearest({ name: similar.stop.name })}</p>
       <div class="row">
-        <Button onClick={() => onTake((now) => withSimilarStop(now, similar, unit))}>
+        <Button onClick={() => onTake((now) => withSimilarStop(now, similar, unit, inModelUnits))}>
           {messages.takeItsForcesAs}
         </Button>
       </div>

@@ -4,6 +4,8 @@ import type { Pack, PackStop } from "../../records/pack/pack.ts";
 import { type SimilarStop, similarStops, similarText } from "../../records/pack/similarStops.ts";
 import { partText } from "../../records/pack/stopFacts.ts";
 import { stopTitle } from "../../records/pack/stopTitle.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/choosing.ts";
 import { Button } from "../parts/Button.tsx";
 
@@ -31,11 +33,15 @@ export function SimilarStops({
           <li key={stop.id} class="stack-close">
             <span>
               <strong>
-                {hrefOf ? <a href={hrefOf(stop)}>{stopTitle(stop)}</a> : stopTitle(stop)}
+                {hrefOf ? (
+                  <a href={hrefOf(stop)}>{said(stopTitle(stop))}</a>
+                ) : (
+                  said(stopTitle(stop))
+                )}
               </strong>
-              {stop.partNumber && `, ${partText(stop)}`}
+              {stop.partNumber && `, ${said(partText(stop))}`}
             </span>
-            <span class="small">{similarText(similar, unit)}</span>
+            <span class="small">{sentenceText(similarText(similar), unit)}</span>
             {onChoose && (
               <span class="row">
                 <Button label={messages.choose({ name: stop.name })} onClick={() => onChoose(stop)}>

@@ -4,6 +4,9 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import { adviceOf } from "../../records/filling/advised.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import { adviceGiven, adviceWords } from "../../records/review/adviceWords.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 import type { Prescribing } from "../assessment/usePrescription.ts";
 
@@ -23,20 +26,20 @@ export function AdvisedByApp({
   if (newest === undefined) return null;
   const here =
     prescribing.state === "found" && prescribing.whole
-      ? adviceOf(prescribing.prescription, record, pack)
+      ? adviceOf(prescribing.prescription, record, pack, inModelUnits)
       : null;
   return (
     <section class="card" aria-labelledby="advised-heading">
       <h2 id="advised-heading">{messages.whatAppPrescribedOn}</h2>
       <p>
-        <bdi>{adviceWords(newest, unit)}</bdi>
-        {messages.shown({ adviceGiven: adviceGiven(newest) })}
+        <bdi>{sentenceText(adviceWords(newest), unit)}</bdi>
+        {messages.shown({ adviceGiven: said(adviceGiven(newest)) })}
       </p>
       {here && (
         <p>
           {isSameAdvice(here, newest)
             ? messages.computedHereSame
-            : messages.computedHereWithThis({ advice: adviceWords(here, unit) })}
+            : messages.computedHereWithThis({ advice: sentenceText(adviceWords(here), unit) })}
         </p>
       )}
       {before.length > 0 && (
@@ -45,7 +48,7 @@ export function AdvisedByApp({
           <ul>
             {before.map((each) => (
               <li key={each.at}>
-                <bdi>{adviceWords(each, unit)}</bdi>, {adviceGiven(each)}
+                <bdi>{sentenceText(adviceWords(each), unit)}</bdi>, {said(adviceGiven(each))}
               </li>
             ))}
           </ul>

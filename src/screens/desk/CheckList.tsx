@@ -1,7 +1,9 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { DeskCheck } from "../../records/review/decision.ts";
+import type { Listed } from "../../records/review/listedSubmission.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
+import { jobWords } from "../job/jobWords.ts";
 import { RowBoundary } from "../parts/RowBoundary.tsx";
 import { takeOrGiveBack, toldOf } from "./shared/rowWords.ts";
 import type { Shared } from "./shared/useShared.ts";
@@ -18,6 +20,10 @@ interface CheckListProps {
   onAt(checkId: string): void;
   onOpen(check: DeskCheck): void;
   readonly shared?: Shared | null;
+}
+
+function jobText({ job = "", jobNumber }: Listed): string {
+  return jobWords({ label: job, ...(jobNumber !== undefined && { number: jobNumber }) });
 }
 
 /** Any number of checks, of which only the rows in sight are drawn. Arrows, Enter, Home, End, Page keys. */
@@ -195,9 +201,9 @@ function Row({
         </bdi>
         <span class="small soft">
           {computed && computed.odd > 0 && `${countWords(computed.odd, messages.oddReading)} · `}
-          {latest.job && (
+          {(latest.job || latest.jobNumber) && (
             <>
-              <bdi>{latest.job}</bdi> ·{" "}
+              <bdi>{jobText(latest)}</bdi> ·{" "}
             </>
           )}
           <bdi>{latest.stop}</bdi>

@@ -13,13 +13,14 @@ import { partText } from "../../records/pack/stopFacts.ts";
 import { stopTitle } from "../../records/pack/stopTitle.ts";
 import type { Decision } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
+import { unitOf } from "../../records/review/submission.ts";
 import {
   type AdvisedPart,
   acceptText,
   askAgainText,
   otherPartText,
-} from "../../records/review/replyText.ts";
-import { unitOf } from "../../records/review/submission.ts";
+} from "../../saying/replyText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 import { filled } from "../filled.ts";
 import { Button } from "../parts/Button.tsx";
@@ -293,7 +294,7 @@ function advised(
   if (kind !== "accept" || !prescription || prescription.none) return {};
   const { change, candidate } = prescription;
   return change === "stop" || change === "both"
-    ? { stop: stopTitle(candidate.stop), ...orderable(candidate.stop) }
+    ? { stop: said(stopTitle(candidate.stop)), ...orderable(candidate.stop) }
     : {};
 }
 
@@ -317,7 +318,7 @@ function advisedPart({ ranked }: TriedStop, unit: LengthUnit): AdvisedPart | nul
   const curve = stopCurve(stop);
   return {
     name: rankedName(ranked, unit),
-    part: stop.partNumber === undefined ? null : partText(stop),
+    part: stop.partNumber === undefined ? null : said(partText(stop)),
     heightMm: meanOf(stop.freeHeight),
     rateNPerMm: curve.ok ? secantRate(curve.value) : null,
     answer: {

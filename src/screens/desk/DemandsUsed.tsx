@@ -3,6 +3,7 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import type { OtherDemand } from "../../records/review/deskDemands.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 import { DeskTable } from "./DeskTable.tsx";
 
@@ -31,7 +32,7 @@ export function DemandsUsed({
           columns={[messages.demand, messages.here, messages.inCheckNotUsed]}
           rows={demands.map(({ name, words, theirs, ours }) => ({
             key: name,
-            cells: [capital(words), sentenceText(ours, unit), sentenceText(theirs, unit)],
+            cells: [said(capital(words)), sentenceText(ours, unit), sentenceText(theirs, unit)],
           }))}
         />
       )}

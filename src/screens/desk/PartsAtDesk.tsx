@@ -1,6 +1,6 @@
 import { useRef, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
-import { spacer } from "../../physics/sentence.ts";
+import { type Sentence, spacer, type Words } from "../../physics/sentence.ts";
 import { dateText } from "../../records/check/checkName.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
@@ -19,7 +19,10 @@ import {
   wantedPart,
 } from "../../records/review/partTrace.ts";
 import { inModelUnits } from "../../saying/modelUnits.ts";
-import { quantityText } from "../../saying/quantityText.ts";
+import { quantityText, withPlainSpaces } from "../../saying/quantityText.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
+import { cellTexts } from "../../saying/tableCells.ts";
+import { said } from "../../saying/texts.ts";
 import { saveFile } from "../../sharing/saveFile.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 import { PartEntry } from "../choosing/PartEntry.tsx";
@@ -193,7 +196,7 @@ function FoundChecks({ found, unit }: { found: Found; unit: LengthUnit }) {
     <section class="stack-close" aria-labelledby="traced-heading">
       <h2 id="traced-heading">
         {messages.ofWord2({
-          part: partText(wanted),
+          part: said(partText(wanted)),
           count: countWords(traced.length, "check"),
           count2: count,
         })}
@@ -209,7 +212,7 @@ function FoundChecks({ found, unit }: { found: Found; unit: LengthUnit }) {
       </p>
       {traced.length > 0 && (
         <DeskTable
-          caption={messages.checksOf({ part: partText(wanted) })}
+          caption={messages.checksOf({ part: said(partText(wanted)) })}
           columns={[
             messages.vehicle,
             messages.from,
@@ -229,7 +232,7 @@ function FoundChecks({ found, unit }: { found: Found; unit: LengthUnit }) {
               </>,
               <AdvisedCell traced={each} unit={unit} />,
               each.fitted ? fittedWords(each.fitted, unit) : messages.notTold,
-              againstWords(each.against),
+              said(againstWords(each.against)),
             ],
           }))}
         />
@@ -265,13 +268,13 @@ function AdvisedCell({
         <span class="advised-line">
           {messages.by2} <bdi>{byDesk.by || messages.reviewDesk2}</bdi>, {dateText(byDesk.at)}:{" "}
           <bdi>{byDesk.name}</bdi>
-          {byDesk.partNumber !== undefined && ` (${partText(byDesk)})`}
+          {byDesk.partNumber !== undefined && ` (${said(partText(byDesk))})`}
         </span>
       )}
       {byApp.map((advice, place) => (
         <span key={place} class="advised-line">
           {place === 0 ? messages.byApp : messages.beforeThatByApp}, {dateText(advice.at)}:{" "}
-          <bdi>{adviceWords(advice, unit)}</bdi>
+          <bdi>{sentenceText(adviceWords(advice), unit)}</bdi>
         </span>
       ))}
     </>
@@ -280,7 +283,10 @@ function AdvisedCell({
 
 function saveTrace({ traced }: Found): void {
   const style = styleHere();
-  const lines = [traceHeader, ...traced.map(traceLine)].map((line) => csvLine(line, style));
+  const say = (words: Words | Sentence) => withPlainSpaces(sentenceText(words, "mm"));
+  const lines = [traceHeader, ...traced.map(traceLine)].map((line) =>
+    csvLine(cellTexts(line, say), style),
+  );
   saveFile(csvFile("parts", lines));
 }
 
@@ -319,7 +325,7 @@ function Letters({
             {messages.axleBumpStop({
               vehicle: each.vehicle,
               axle: each.axle,
-              part: partText(found.wanted),
+              part: said(partText(found.wanted)),
             })}
           </h2>
           <p>{letterWords(each, found.wanted, unit)}</p>

@@ -16,6 +16,7 @@ import {
 } from "../../records/review/repeatability.ts";
 import { inModelUnits } from "../../saying/modelUnits.ts";
 import { quantityText } from "../../saying/quantityText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 import { readingKind } from "../answer/formulas/readingById.ts";
 import { toolWords } from "../check/reading/toolWords.ts";
@@ -151,8 +152,8 @@ function rowOf(row: DifferenceStatistics, unit: LengthUnit): DeskTableRow {
   return {
     key: `${row.reading} ${row.tool}`,
     cells: [
-      capital(catalogueEntry(id).name),
-      isToolId(row.tool) ? toolWords[row.tool].name : messages.differentOrNotTold,
+      capital(said(catalogueEntry(id).name)),
+      isToolId(row.tool) ? said(toolWords[row.tool].name) : messages.differentOrNotTold,
       row.pairs,
       text(row.median),
       text(row.spread),

@@ -9,6 +9,7 @@ import { sourceOf, sourceText } from "../../records/entry/readingSource.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { type OddReading, quantityKindOf, readingsOf } from "../../records/review/oddReadings.ts";
 import { quantityText } from "../../saying/quantityText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 import { readingWords } from "../answer/formulas/readingById.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
@@ -154,7 +155,7 @@ function ReadingCell({
       )}
       {(reading.by !== undefined || sourceOf(reading) !== "measured") && (
         <span class="small soft">
-          <bdi>{capital(sourceText(reading))}</bdi>
+          <bdi>{capital(said(sourceText(reading)))}</bdi>
         </span>
       )}
       {second && (
@@ -173,7 +174,7 @@ function Dots({ reading: { values, tol }, id }: { reading: TypedReading; id: Rea
   const middle = mean(values);
   const place = (value: number) =>
     60 + 50 * Math.max(-1, Math.min(1, (value - middle) / (3 * tol)));
-  const { name } = catalogueEntry(id);
+  const name = said(catalogueEntry(id).name);
   return (
     <svg
       class="desk-dots"

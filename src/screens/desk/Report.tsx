@@ -17,6 +17,7 @@ import { oddReadings, quantityKindOf, readingsOf } from "../../records/review/od
 import { unitOf } from "../../records/review/submission.ts";
 import { quantityText } from "../../saying/quantityText.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 import { CardPage } from "../answer/card/CardPage.tsx";
 import { cardContent } from "../answer/card/cardContent.ts";
@@ -276,7 +277,7 @@ function Answered({
       )}
       {estimate && (
         <p>
-          <strong>{messages.estimate}</strong> {estimate}
+          <strong>{messages.estimate}</strong> {said(estimate)}
         </p>
       )}
     </section>
@@ -353,7 +354,7 @@ function Readings({
                 </td>
                 <td>{typedText(kind, reading)}</td>
                 <td>
-                  <bdi>{sourceText(reading)}</bdi>
+                  <bdi>{said(sourceText(reading))}</bdi>
                 </td>
               </tr>
             );

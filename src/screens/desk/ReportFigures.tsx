@@ -3,6 +3,7 @@ import { rulesOf } from "../../physics/road/index.ts";
 import { simulatedStops } from "../../physics/stop/index.ts";
 import { cornerContext, lastValue } from "../../physics/worked/index.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 import { type Figure, figuresOf, passageOf } from "../answer/formulas/figures.ts";
 import { TravelLadder } from "../answer/ladder/TravelLadder.tsx";
@@ -82,7 +83,7 @@ export function FiguresTable({
           ...sides.map((corner) => figureText(figure, corner, unit)),
         ])}
       />
-      {sides.some(({ events }) => events !== null) && <p class="small">{simulatedStops}</p>}
+      {sides.some(({ events }) => events !== null) && <p class="small">{said(simulatedStops)}</p>}
     </section>
   );
 }

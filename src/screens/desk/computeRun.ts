@@ -1,19 +1,37 @@
 import type { Pool } from "../../compute/pool.ts";
 import type { PoolResult } from "../../compute/poolMessages.ts";
+import type { Assessment } from "../../physics/fitment.ts";
+import { worded } from "../../saying/texts.ts";
 import type { DeskStore, Result } from "../../storage/deskStore.ts";
 
 const atOnce = 40;
 const keepEveryMs = 700;
 
+/** As it is kept: another version may have other messages. */
+function assessmentInWords(assessment: Assessment): Assessment {
+  return {
+    ...assessment,
+    reason: worded(assessment.reason),
+    corners: assessment.corners.map((corner) => ({
+      ...corner,
+      checks: corner.checks.map((check) => ({ ...check, sentence: worded(check.sentence) })),
+    })),
+  };
+}
+
 function resultOf(key: string, result: PoolResult): Result | null {
   if (result.kind === "computed") {
     const { computed, assessment } = result;
-    return { key, computed, assessment };
+    return {
+      key,
+      computed: { ...computed, reason: worded(computed.reason) },
+      assessment: assessment && assessmentInWords(assessment),
+    };
   }
   if (result.kind === "failed" && result.fault.code !== "cancelled") {
     return {
       key,
-      computed: { verdict: "unsure", reason: result.fault.sentence, odd: 0 },
+      computed: { verdict: "unsure", reason: worded(result.fault.sentence), odd: 0 },
       assessment: null,
     };
   }

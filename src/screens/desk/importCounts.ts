@@ -1,4 +1,5 @@
 import type { Fault } from "../../physics/outcome.ts";
+import { worded } from "../../saying/texts.ts";
 import type { ImportCounts } from "../../storage/deskDatabase.ts";
 
 /** Refusals kept with their reasons; of those after them only the number is. */
@@ -18,9 +19,10 @@ export function counted(
 
 export function refusedToo(counts: ImportCounts, name: string, { sentence }: Fault): ImportCounts {
   const { refused, refusedCount } = counts;
+  const told = { name, sentence: worded(sentence) };
   return {
     ...counts,
     refusedCount: refusedCount + 1,
-    refused: refused.length < refusedShown ? [...refused, { name, sentence }] : refused,
+    refused: refused.length < refusedShown ? [...refused, told] : refused,
   };
 }

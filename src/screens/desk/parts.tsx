@@ -14,6 +14,7 @@ import type { Decision } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
 import { quantityText } from "../../saying/quantityText.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 import { filled } from "../filled.ts";
 import { jobWords } from "../job/jobWords.ts";
@@ -59,9 +60,9 @@ export function VersionDifferences({
           caption={messages.whatDiffers}
           columns={[messages.what, messages.before, messages.now]}
           rows={differences.map(({ what, before: was, after: is }, index) => ({
-            key: `${what} ${index}`,
+            key: `${index}`,
             cells: [
-              capital(what),
+              said(capital(what)),
               was === null ? messages.notThere : sentenceText(was, unit),
               is === null ? messages.notThere : sentenceText(is, unit),
             ],
@@ -87,7 +88,7 @@ export function Photos({ record, leftOut }: { record: CheckRecord; leftOut: numb
               ? ""
               : reading === "fitted"
                 ? messages.fittedPart
-                : entryName(reading, limitKindOf(record, reading));
+                : said(entryName(reading, limitKindOf(record, reading)));
           const words = caption?.trim() || name || messages.photo({ index: index + 1 });
           return (
             <li key={index}>
@@ -231,7 +232,7 @@ function eventsOf(decisions: readonly Decision[], versions: readonly Listed[]): 
       }),
       more: [
         ...(readings?.length
-          ? [messages.readings2({ readings: readings.map((id) => entryName(id)).join(", ") })]
+          ? [messages.readings2({ readings: readings.map((id) => said(entryName(id))).join(", ") })]
           : []),
         ...(stop ? [messages.stopWord2({ stop })] : []),
         ...(note.trim() ? [note.trim()] : []),
@@ -285,13 +286,13 @@ export function StopAndUse({
     <>
       <dt>{messages.stopWord}</dt>
       <dd>
-        <bdi>{stopInFull(stop)}</bdi>
+        <bdi>{said(stopInFull(stop))}</bdi>
       </dd>
       {newest && (
         <>
           <dt>{messages.advisedByApp}</dt>
           <dd>
-            <bdi>{adviceWords(newest, unit)}</bdi>, {adviceGiven(newest)}
+            <bdi>{sentenceText(adviceWords(newest), unit)}</bdi>, {said(adviceGiven(newest))}
           </dd>
         </>
       )}
@@ -304,7 +305,7 @@ export function StopAndUse({
         </>
       )}
       <dt>{messages.use}</dt>
-      <dd>{useWords[vehicle.use]}</dd>
+      <dd>{said(useWords[vehicle.use])}</dd>
       <dt>{messages.lift}</dt>
       <dd>{length(vehicle.liftMm)}</dd>
     </>

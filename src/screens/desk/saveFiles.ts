@@ -9,6 +9,7 @@ import {
   standingDecision,
 } from "../../records/review/decision.ts";
 import { tableHeader, tableLine } from "../../records/review/figuresTable.ts";
+import { cellTexts } from "../../saying/tableCells.ts";
 import { saveFile } from "../../sharing/saveFile.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
@@ -29,7 +30,7 @@ export async function tableFile(store: DeskStore, style = styleHere()): Promise<
       places.set(key, versions.length - index);
     });
   }
-  const parts: BlobPart[] = [csvLine(tableHeader, style)];
+  const parts: BlobPart[] = [csvLine(cellTexts(tableHeader), style)];
   for (let at = 0; at < submissions.value.length; at += pageSize) {
     const page = submissions.value.slice(at, at + pageSize);
     const judged = await store.judged(page.map(({ key }) => key));
@@ -45,15 +46,17 @@ export async function tableFile(store: DeskStore, style = styleHere()): Promise<
       for (const side of submission.sides) {
         lines.push(
           csvLine(
-            tableLine({
-              submission,
-              record,
-              side,
-              decision,
-              state: deskState(own, submission.key),
-              version: places.get(submission.key) ?? 1,
-              assessment,
-            }),
+            cellTexts(
+              tableLine({
+                submission,
+                record,
+                side,
+                decision,
+                state: deskState(own, submission.key),
+                version: places.get(submission.key) ?? 1,
+                assessment,
+              }),
+            ),
             style,
           ),
         );

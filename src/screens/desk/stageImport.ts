@@ -2,6 +2,7 @@ import type { Unpacked } from "../../compute/unpack.ts";
 import { type Fault, fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import { notAhead } from "../../records/text/moment.ts";
 import { cleanName } from "../../records/text/soundText.ts";
+import { said } from "../../saying/texts.ts";
 import { isBackup, readFileContent } from "../../sharing/receivedFile.ts";
 import type { BegunImport, InboxEntry } from "../../storage/deskDatabase.ts";
 import { sizeOf } from "../../storage/deskInbox.ts";
@@ -138,13 +139,13 @@ type Content =
 
 function nameOf(source: Unpacked): string {
   if (source.kind === "file") return source.file.name;
-  return source.kind === "text" ? source.what : source.name;
+  return source.kind === "text" ? said(source.what) : source.name;
 }
 
 async function contentOf(source: Unpacked): Promise<Outcome<Content>> {
   if (source.kind === "refused") return { ok: false, fault: source.fault };
   if (source.kind === "text") {
-    return succeed({ what: source.what, text: source.text, backup: null });
+    return succeed({ what: said(source.what), text: source.text, backup: null });
   }
   const { file } = source;
   const what = messages.file({ name: cleanName(file.name, 80) });

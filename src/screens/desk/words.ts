@@ -8,6 +8,7 @@ import type { DecisionKind, DeskState } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
 import type { Way } from "../../records/review/submission.ts";
 import { quantityText } from "../../saying/quantityText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 
 export const deskStateWords: Record<DeskState, string> = {
@@ -82,7 +83,7 @@ export function countWords(count: number, one: string, many = `${one}s`): string
 export function fittedWords(fitted: Fitted, unit: LengthUnit): string {
   const { spacerMm, by, at, odometer } = fitted;
   return [
-    partText(fitted),
+    said(partText(fitted)),
     ...(spacerMm > 0 ? [messages.spacer({ spacerMm: quantityText(spacer(spacerMm), unit) })] : []),
     messages.byOn({ by, at: dateText(at) }),
     ...(odometer === undefined

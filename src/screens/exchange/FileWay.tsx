@@ -1,5 +1,6 @@
 import { useMemo, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
+import { said } from "../../saying/texts.ts";
 import { downloadFile, fileToShare, type TextFile } from "../../sharing/checkFile.ts";
 import { whereSaved } from "../../sharing/saveFile.ts";
 import { canShareFile, share } from "../../sharing/shareFile.ts";
@@ -48,7 +49,7 @@ export function FileWay({
     setDone("");
     try {
       if (!(await downloadFile(text))) return;
-      setDone(messages.fileIsReady({ whereSaved: whereSaved() }));
+      setDone(messages.fileIsReady({ whereSaved: said(whereSaved()) }));
       onSent?.();
     } catch {
       setFault({

@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
 import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { said } from "../../saying/texts.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import * as messages from "../../words/compiled/screens/exchange.ts";
 import { Button } from "../parts/Button.tsx";
@@ -54,7 +55,7 @@ export function OpenDraftScreen({ draft, store, waiting, onKept, onLeave }: Open
         <dl class="facts">
           <dt>{messages.nameWord}</dt>
           <dd>
-            <bdi>{checkName(draft)}</bdi>
+            <bdi>{said(checkName(draft))}</bdi>
           </dd>
           <dt>{messages.started}</dt>
           <dd>{dateText(draft.createdAt)}</dd>

@@ -7,6 +7,7 @@ import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { judgedAtDesk } from "../../records/review/deskDemands.ts";
 import { inModelUnits } from "../../saying/modelUnits.ts";
+import { said } from "../../saying/texts.ts";
 import type { SharedCheck } from "../../sharing/sharedCheck.ts";
 import * as messages from "../../words/compiled/screens/exchange.ts";
 import { jobWords } from "../job/jobWords.ts";
@@ -139,7 +140,7 @@ export default function OpenSharedScreen({
         <Notice tone="ok">
           <p>
             {messages.youAlreadyHaveThis}
-            <bdi>{checkName(same)}</bdi>”.
+            <bdi>{said(checkName(same))}</bdi>”.
           </p>
         </Notice>
       )}
@@ -147,7 +148,7 @@ export default function OpenSharedScreen({
         <Notice tone="care">
           <p>
             {messages.anotherVersionOfThis}
-            <bdi>{checkName(newest)}</bdi>
+            <bdi>{said(checkName(newest))}</bdi>
             {messages.lastChangedKeepBoth({ updatedAt: dateText(newest.updatedAt) })}
           </p>
           <div class="row">
@@ -193,7 +194,7 @@ export default function OpenSharedScreen({
           }
         >
           <p>
-            “<bdi>{checkName(replacing)}</bdi>
+            “<bdi>{said(checkName(replacing))}</bdi>
             {messages.onThisPhoneGets}
           </p>
         </Dialog>

@@ -1,5 +1,6 @@
 import { useRef } from "preact/hooks";
 import { inModelUnits } from "../../saying/modelUnits.ts";
+import { said } from "../../saying/texts.ts";
 import { missingWords } from "../../sharing/codeCollection.ts";
 import { type CodeReader, createCodeReader } from "../../sharing/codeReader.ts";
 import type { Frame } from "../../sharing/frame.ts";
@@ -85,7 +86,7 @@ function Progress({ codes }: { codes: ScannedCodes }) {
             <strong>
               {messages.ofCodesRead({ bodies: collection.bodies.size, parts: collection.parts })}
             </strong>
-            ; {missingWords(collection)}.
+            ; {said(missingWords(collection))}.
           </p>
           <ul class="scanned-codes">
             {numbers.map((number) => {

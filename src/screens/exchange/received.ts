@@ -2,9 +2,12 @@ import type { Pool } from "../../compute/pool.ts";
 import type { PoolTask } from "../../compute/poolMessages.ts";
 import { createReadingPool } from "../../compute/readingPool.ts";
 import { type Fault, fail, type Outcome } from "../../physics/outcome.ts";
+import type { Words } from "../../physics/sentence.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { withEstimates } from "../../records/filling/withEstimates.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import type { Reply } from "../../records/review/reply.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import type { Frame } from "../../sharing/frame.ts";
 import type { Opened } from "../../sharing/openText.ts";
 import { isBackup, readFileContent } from "../../sharing/receivedFile.ts";
@@ -62,15 +65,16 @@ async function opened(pool: Pool, task: PoolTask): Promise<readonly Outcome<Open
 async function foundIn(
   pool: Pool,
   text: string | Blob,
-  what: string,
+  what: Words,
 ): Promise<readonly Outcome<Found>[]> {
   const items = await opened(pool, { kind: "open", text, what });
   const [only] = items;
   if (!only || only.ok || only.fault.code !== "checkNotComplete") return items;
   await loadReferencePack();
-  const done = await pool.run({ kind: "draft", text, pack: referencePack() });
+  const done = await pool.run({ kind: "draft", text });
   if (done.kind !== "draft" || done.draft === null) return items;
-  return [{ ok: true, value: { kind: "draft", draft: done.draft } }];
+  const draft = withEstimates(done.draft, "mm", referencePack(), inModelUnits);
+  return [{ ok: true, value: { kind: "draft", draft } }];
 }
 
 async function withPool<Value>(work: (pool: Pool) => Promise<Value>): Promise<Value> {

@@ -11,6 +11,7 @@ import { measurersOf } from "../../records/review/measurers.ts";
 import { fittedAgainst, otherwiseText } from "../../records/review/partTrace.ts";
 import { quantityText } from "../../saying/quantityText.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/explaining.ts";
 import { answerHref } from "../addresses.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
@@ -71,7 +72,7 @@ export function ExplainScreen({ stored, unit, onChange, startAssessor }: Explain
       actions={<PrintButton what="answer" disabled={found === null} />}
     >
       <h1 ref={heading} tabIndex={-1}>
-        {checkName(stored)}
+        {said(checkName(stored))}
       </h1>
       {found === null && prescribing.state !== "fault" && assessed.state !== "fault" && (
         <p role="status">{messages.workingItOut}</p>
@@ -124,13 +125,13 @@ export function ExplainScreen({ stored, unit, onChange, startAssessor }: Explain
             {fitted && (
               <p>
                 {messages.fittedHasSpacerMmSelectTrue({
-                  part: partText(fitted),
+                  part: said(partText(fitted)),
                   hasSpacerMm: fitted.spacerMm > 0,
                   spacerMm: quantityText(spacer(fitted.spacerMm), unit),
                   by: fitted.by,
                   at: dateText(fitted.at),
                 })}
-                {otherwise && messages.thatIs({ otherwise })}
+                {otherwise && messages.thatIs({ otherwise: said(otherwise) })}
               </p>
             )}
           </section>

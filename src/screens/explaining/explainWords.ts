@@ -1,6 +1,7 @@
 import type { Assessment, CornerAssessment, LimitKind } from "../../physics/fitment.ts";
 import type { Prescription } from "../../physics/prescription/index.ts";
 import { length, type Sentence, spacer } from "../../physics/sentence.ts";
+import { sentenceOf } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/explaining.ts";
 
 /** What touches hard, as a customer says it. */
@@ -57,12 +58,10 @@ function travelToday({ corners }: Assessment): readonly Sentence[] {
   const sits: Sentence =
     touch <= 0
       ? [messages.bumpStopCarriesVehicle]
-      : [messages.wheelMovesUpThen({ touch: length(touch) })];
-  const after: Sentence = [
-    messages.afterStopIsPressed({
-      full: length(Math.max(full, 0)),
-    }),
-  ];
+      : sentenceOf(messages.wheelMovesUpThen, { touch: length(touch) });
+  const after: Sentence = sentenceOf(messages.afterStopIsPressed, {
+    full: length(Math.max(full, 0)),
+  });
   const hit = corner.wheelTravelToHardLimitMm;
   if (hardLimit === null || hit === null) {
     return [sits, after, [messages.whatIsHitAfter]];
@@ -71,19 +70,15 @@ function travelToday({ corners }: Assessment): readonly Sentence[] {
   return [
     sits,
     before
-      ? [
-          messages.butAfterBeforeStop({
-            hit: length(Math.max(hit, 0)),
-            hardLimit: touching[hardLimit],
-          }),
-        ]
-      : [
-          messages.stopIsPressedFlat({
-            after: after.slice(0, -1),
-            hit: length(hit - full),
-            hardLimit: touching[hardLimit],
-          }),
-        ],
+      ? sentenceOf(messages.butAfterBeforeStop, {
+          hit: length(Math.max(hit, 0)),
+          hardLimit: touching[hardLimit],
+        })
+      : sentenceOf(messages.stopIsPressedFlat, {
+          after: after.slice(0, -1),
+          hit: length(hit - full),
+          hardLimit: touching[hardLimit],
+        }),
   ];
 }
 
@@ -111,20 +106,18 @@ function changed(assessment: Assessment, prescription: Prescription): readonly S
   const where = other ? messages.onBothSides : messages.on2({ side });
   const what: Sentence =
     change === "spacer"
-      ? [messages.spacerOfGoesUnder({ spacerMm: spacer(spacerMm), where })]
+      ? sentenceOf(messages.spacerOfGoesUnder, { spacerMm: spacer(spacerMm), where })
       : spacerMm > 0
-        ? [messages.stopGoesInWith({ part, where, spacerMm: spacer(spacerMm) })]
+        ? sentenceOf(messages.stopGoesInWith, { part, where, spacerMm: spacer(spacerMm) })
         : [messages.stopGoesIn({ part, where })];
   const hit = corner?.wheelTravelToHardLimitMm ?? null;
   const left = corner && hit !== null ? hit - corner.wheelTravelToFullStopMm : null;
   const does: Sentence =
     left !== null && left >= 0 && corner?.hardLimit
-      ? [
-          messages.itThenStopsWheel({
-            left: length(left),
-            hardLimit: touching[corner.hardLimit],
-          }),
-        ]
+      ? sentenceOf(messages.itThenStopsWheel, {
+          left: length(left),
+          hardLimit: touching[corner.hardLimit],
+        })
       : [messages.itThenTakesHit];
   const tookNone = failedToday(assessment).some((each) => each !== "early");
   const takes = trial.assessment.corners.every(({ checks }) =>
@@ -149,7 +142,7 @@ function costs(assessment: Assessment, prescription: Prescription): readonly Sen
   const most = Math.max(0, ...lost);
   return most < 0.5
     ? [[messages.itCostsNoFree]]
-    : [[messages.wheelMeetsStopOf({ most: length(most) })], [messages.onRoughGroundYou]];
+    : [sentenceOf(messages.wheelMeetsStopOf, { most: length(most) }), [messages.onRoughGroundYou]];
 }
 
 function unsure(assessment: Assessment, prescription: Prescription): readonly Sentence[] {

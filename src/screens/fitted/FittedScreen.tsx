@@ -20,6 +20,8 @@ import { fittedAgainst, otherwiseText } from "../../records/review/partTrace.ts"
 import { instantOfDay } from "../../records/text/moment.ts";
 import { inModelUnits } from "../../saying/modelUnits.ts";
 import { quantityText } from "../../saying/quantityText.ts";
+import { sentenceText } from "../../saying/sentenceText.ts";
+import { said } from "../../saying/texts.ts";
 import type { KeepState } from "../../storage/keeper.ts";
 import * as messages from "../../words/compiled/screens/fitted.ts";
 import { answerHref } from "../addresses.ts";
@@ -67,7 +69,7 @@ export function FittedScreen({
   const advice = advised?.at(-1);
   const text = (field: FittedField) => fittedText(stored, field);
   const put = (fields: { readonly [Field in FittedField]?: string }) =>
-    change((current) => withFitted(current, fields, unit));
+    change((current) => withFitted(current, fields, unit, inModelUnits));
   const take = useCallback(
     ({ stop, revision, batch }: FoundPart) =>
       change((current) =>
@@ -83,6 +85,7 @@ export function FittedScreen({
             ...(fittedText(current, "day") === "" && { day: today() }),
           },
           unit,
+          inModelUnits,
         ),
       ),
     [change, unit],
@@ -131,7 +134,11 @@ export function FittedScreen({
       <NotSaved kept={kept} stored={stored} tryAgain={tryAgain} />
       <p>{messages.scanBagOfWhat}</p>
       {advice && (
-        <p>{filled(messages.advised, { advice: <strong>{adviceWords(advice, unit)}</strong> })}</p>
+        <p>
+          {filled(messages.advised, {
+            advice: <strong>{sentenceText(adviceWords(advice), unit)}</strong>,
+          })}
+        </p>
       )}
       <section class="card" aria-labelledby="fitted-part">
         <h2 id="fitted-part">{messages.part}</h2>
@@ -139,18 +146,20 @@ export function FittedScreen({
         {text("partNumber") !== "" && (
           <p>
             {filled(messages.fitted, {
-              inPack: <strong>{inPack ? `${stopTitle(inPack)}, ` : ""}</strong>,
-              part: partText({
-                partNumber: text("partNumber"),
-                revision: text("revision"),
-                batch: text("batch"),
-              }),
+              inPack: <strong>{inPack ? `${said(stopTitle(inPack))}, ` : ""}</strong>,
+              part: said(
+                partText({
+                  partNumber: text("partNumber"),
+                  revision: text("revision"),
+                  batch: text("batch"),
+                }),
+              ),
             })}
           </p>
         )}
         {otherwise && (
           <Notice tone="care">
-            <p>{messages.whatWasFittedIs({ otherwise })}</p>
+            <p>{messages.whatWasFittedIs({ otherwise: said(otherwise) })}</p>
           </Notice>
         )}
         <TextField

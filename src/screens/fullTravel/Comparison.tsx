@@ -22,6 +22,7 @@ import { type LengthUnit, plainDecimal } from "../../records/entry/units.ts";
 import { addLimit, setEntry } from "../../records/filling/changes.ts";
 import { quantityText } from "../../saying/quantityText.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/fullTravel.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import type { Change } from "../guide/stepProps.ts";
@@ -144,7 +145,7 @@ function ComparedSide({
             <div class="row">
               {suspects.map(({ id, step }) => (
                 <Button key={id} icon="forward" onClick={() => go(step)}>
-                  {messages.to({ suspectName: suspectName(fitment, id) })}
+                  {messages.to({ suspectName: said(suspectName(fitment, id)) })}
                 </Button>
               ))}
             </div>

@@ -2,6 +2,7 @@ import type { State } from "../../physics/fitment.ts";
 import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import { pressedAtRest } from "../../records/check/sitsOnStop.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/home.ts";
 import { stepHref } from "../addresses.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
@@ -42,7 +43,7 @@ export function CheckRow({
   ].filter(Boolean);
   return (
     <MenuRow
-      name={checkName(stored)}
+      name={said(checkName(stored))}
       facts={facts.join("\u00a0· ")}
       href={stepHref(stored.id)}
       current={current}

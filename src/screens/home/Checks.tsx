@@ -4,6 +4,7 @@ import type { Sentence } from "../../physics/sentence.ts";
 import { checkName } from "../../records/check/checkName.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { inModelUnits } from "../../saying/modelUnits.ts";
+import { said } from "../../saying/texts.ts";
 import { isInstalledOnApple } from "../../sharing/thisDevice.ts";
 import * as messages from "../../words/compiled/screens/home.ts";
 import { answerHref, goTo, packHref, stepHref } from "../addresses.ts";
@@ -58,7 +59,7 @@ const keptOnlyHere = messages.checksStayOnThis;
 export function Checks({ opened, preferences, notice }: Props) {
   const heading = useHeadingFocus("checks");
   const here = useChecks(opened);
-  const { store, checks, deleted, aside, said, setSaid, refresh, settle } = here;
+  const { store, checks, deleted, aside, said: told, setSaid, refresh, settle } = here;
   const { act, asideRow, dialogs, forgetDeleted } = useRowActs(here, preferences.length);
   const [files, setFiles] = useState<OpenedFiles | null>(null);
   const picker = useRef<HTMLInputElement>(null);
@@ -169,7 +170,7 @@ export function Checks({ opened, preferences, notice }: Props) {
         <a class="continue" href={stepHref(underWay.id)}>
           <span>
             {filled(messages.continueWord, {
-              checkName: <strong>{checkName(underWay)}</strong>,
+              checkName: <strong>{said(checkName(underWay))}</strong>,
               small: (
                 <small>
                   <ContinueLine stored={underWay} />
@@ -201,11 +202,11 @@ export function Checks({ opened, preferences, notice }: Props) {
         </Notice>
       )}
       {store && unkept.length > 0 && !opened?.fault && (
-        <NotSavedHere unkept={unkept} sentence={said} onTryAgain={tryUnkept} />
+        <NotSavedHere unkept={unkept} sentence={told} onTryAgain={tryUnkept} />
       )}
-      {said && unkept.length === 0 && !opened?.fault && (
+      {told && unkept.length === 0 && !opened?.fault && (
         <Notice tone="no" live>
-          <p>{inModelUnits(said)}</p>
+          <p>{inModelUnits(told)}</p>
         </Notice>
       )}
       {store && checks && !opened?.fault && (
@@ -222,7 +223,7 @@ export function Checks({ opened, preferences, notice }: Props) {
           checks={checks}
           sent={sent.words}
           onAct={act}
-          damaged={(stored) => asideRow({ key: stored.id, name: checkName(stored) })}
+          damaged={(stored) => asideRow({ key: stored.id, name: said(checkName(stored)) })}
         >
           {aside.map(asideRow)}
         </CheckGroups>

@@ -2,6 +2,7 @@ import { useEffect, useLayoutEffect, useMemo, useRef } from "preact/hooks";
 import { checkName } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import { inModelUnits } from "../../saying/modelUnits.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/home.ts";
 import { checksHref } from "../addresses.ts";
 import { useSent } from "../exchange/maker/useSent.ts";
@@ -49,7 +50,7 @@ const none: readonly ListedCheck[] = [];
 /** The checks on this phone beside the one that is open, where the screen is wide. */
 export function ChecksBeside({ opened, preferences, open }: ChecksBesideProps) {
   const here = useChecks(opened);
-  const { store, checks, deleted, aside, said, refresh } = here;
+  const { store, checks, deleted, aside, said: notice, refresh } = here;
   const { act, asideRow, dialogs } = useRowActs(here, preferences.length);
   const ordered = useSteadyOrder(checks ?? none);
   const others = useMemo(() => checks?.filter(({ id }) => id !== open) ?? null, [checks, open]);
@@ -104,9 +105,9 @@ export function ChecksBeside({ opened, preferences, open }: ChecksBesideProps) {
           {messages.newCheck}
         </Button>
       </div>
-      {said && (
+      {notice && (
         <Notice tone="no" live>
-          <p>{inModelUnits(said)}</p>
+          <p>{inModelUnits(notice)}</p>
         </Notice>
       )}
       {(listed || aside.length > 0) && (
@@ -115,7 +116,7 @@ export function ChecksBeside({ opened, preferences, open }: ChecksBesideProps) {
           sent={sent.words}
           open={open}
           onAct={act}
-          damaged={(stored) => asideRow({ key: stored.id, name: checkName(stored) })}
+          damaged={(stored) => asideRow({ key: stored.id, name: said(checkName(stored)) })}
         >
           {aside.map(asideRow)}
         </CheckGroups>

@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/home.ts";
 import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
@@ -22,14 +23,14 @@ export function DeletedChecks({ deleted, onRestore, onPurge }: DeletedChecksProp
         {deleted.map((stored) => (
           <li key={stored.id} class="deleted-row">
             <span>
-              <bdi>{checkName(stored)}</bdi>{" "}
+              <bdi>{said(checkName(stored))}</bdi>{" "}
               <span class="small soft">
                 {messages.deleted({ deletedAt: dateText(stored.deletedAt ?? "") })}
               </span>
             </span>
             <Button
               icon="undo"
-              label={messages.bringBack({ checkName: checkName(stored) })}
+              label={messages.bringBack({ checkName: said(checkName(stored)) })}
               onClick={() => onRestore(stored.id)}
             >
               {messages.bringBack2}

@@ -3,6 +3,7 @@ import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { cleanName } from "../../records/text/soundText.ts";
 import { inModelUnits } from "../../saying/modelUnits.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/home.ts";
 import { jobWords } from "../job/jobWords.ts";
 import { Button } from "../parts/Button.tsx";
@@ -51,7 +52,7 @@ export function KeepDialog({ files, present, onLeave, onKeep }: KeepDialogProps)
           {checks.map((check) => (
             <li key={check.id}>
               <strong>
-                <bdi>{checkName(check)}</bdi>
+                <bdi>{said(checkName(check))}</bdi>
               </strong>{" "}
               <span class="small soft">
                 {dateText(check.createdAt)}

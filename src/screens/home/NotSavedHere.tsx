@@ -2,6 +2,7 @@ import type { Sentence } from "../../physics/sentence.ts";
 import { checkName } from "../../records/check/checkName.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { inModelUnits } from "../../saying/modelUnits.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/home.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -15,7 +16,7 @@ export interface NotSavedHereProps {
 
 /** Checks whose last readings are only in this page: why, and what to do before it is closed. */
 export function NotSavedHere({ unkept, sentence, onTryAgain }: NotSavedHereProps) {
-  const names = unkept.map(checkName).join(", ");
+  const names = unkept.map((stored) => said(checkName(stored))).join(", ");
   const save = async () => {
     const { saveCheckFile } = await import("../checkFile.ts");
     for (const stored of unkept) saveCheckFile(stored);

@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { checkName } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/home.ts";
 import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
@@ -13,7 +14,7 @@ interface RenameDialogProps {
 }
 
 export function RenameDialog({ stored, onLeave, onName }: RenameDialogProps) {
-  const [name, setName] = useState(stored.name || checkName(stored));
+  const [name, setName] = useState(stored.name || said(checkName(stored)));
   const done = () => onName(name.trim());
   return (
     <Dialog

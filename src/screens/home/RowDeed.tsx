@@ -3,6 +3,7 @@ import { checkName } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import { renameStored, type StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/home.ts";
 import { SendStored } from "../exchange/SendButton.tsx";
 import { beginOtherAxle } from "../job/beginOtherAxle.ts";
@@ -38,7 +39,7 @@ export function RowDeed({ here, unit, deed, undo, onDone, onUndo }: RowDeedProps
     const { wanted, stored } = deed;
     const { id } = stored;
     const atOnce: { readonly [Act in RowAct]?: () => Promise<unknown> } = {
-      copy: () => settle(store.copy(id, messages.copy2({ checkName: checkName(stored) }))),
+      copy: () => settle(store.copy(id, messages.copy2({ checkName: said(checkName(stored)) }))),
       send: () => withWhole(id, setSending),
       save: () =>
         withWhole(id, async (whole) => (await import("../checkFile.ts")).saveCheckFile(whole)),
@@ -80,7 +81,7 @@ export function RowDeed({ here, unit, deed, undo, onDone, onUndo }: RowDeedProps
       {undo && (
         <UndoBar
           key={undo.id}
-          words={messages.deleted2({ checkName: checkName(undo) })}
+          words={messages.deleted2({ checkName: said(checkName(undo)) })}
           onUndo={() => {
             onUndo(null);
             settle(store.restore(undo.id));

@@ -1,6 +1,7 @@
 import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { Job } from "../../records/check/checkRecord.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
+import { said } from "../../saying/texts.ts";
 
 interface JobGroup {
   /** Null: a check that is in no job, alone. */
@@ -37,7 +38,7 @@ export function foundIn(checks: readonly ListedCheck[], words: string): readonly
   return checks.filter((check) => {
     const { vehicle, job, axle, stop } = check.record;
     const text = [
-      checkName(check),
+      said(checkName(check)),
       vehicle?.label,
       job?.label,
       job?.number,

@@ -4,6 +4,7 @@ import type { Job } from "../../records/check/checkRecord.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import { newId } from "../../records/check/storedCheck.ts";
 import { factsOfJob, jobOf, withJob } from "../../records/filling/job.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { keepJobAlike } from "../../storage/jobs.ts";
 import * as messages from "../../words/compiled/screens/job.ts";
@@ -25,7 +26,7 @@ interface JobDialogProps {
 
 /** Which job a check belongs to, what that job is called, and on which side of the change it is. */
 export function JobDialog({ store, stored, checks, onLeave, onDone }: JobDialogProps) {
-  const [job, setJob] = useState<Job>(() => jobOf(stored));
+  const [job, setJob] = useState<Job>(() => jobOf(stored, inModelUnits));
   const jobs = jobsOf(checks);
   const isKnown = jobs.some(({ id }) => id === job.id);
   const sharing = checks.filter(({ record }) => record.job?.id === job.id).length;

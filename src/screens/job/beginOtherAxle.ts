@@ -1,6 +1,7 @@
 import type { Outcome } from "../../physics/outcome.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { otherAxle } from "../../records/filling/job.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { goTo, stepHref } from "../addresses.ts";
 import { loadReferencePack } from "../referencePack.ts";
@@ -11,7 +12,7 @@ export async function beginOtherAxle(
   stored: StoredCheck,
 ): Promise<Outcome<StoredCheck>> {
   const { pack } = await loadReferencePack();
-  const { first, other } = otherAxle(stored, pack);
+  const { first, other } = otherAxle(stored, pack, inModelUnits);
   const kept = await store.put(other);
   if (!kept.ok) return kept;
   const { job } = first.record;

@@ -5,6 +5,7 @@ import { isOffered, type Pack, type PackStop } from "../../records/pack/pack.ts"
 import { makerOfPack, type PartLabel, partCodeText } from "../../records/pack/partCode.ts";
 import { partText } from "../../records/pack/stopFacts.ts";
 import { quantityText } from "../../saying/quantityText.ts";
+import { said } from "../../saying/texts.ts";
 import { drawCode, quietZone } from "../../sharing/qrDrawing.ts";
 import * as messages from "../../words/compiled/screens/labels.ts";
 import { MoreFound } from "../choosing/MoreFound.tsx";
@@ -52,7 +53,7 @@ function Labels({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
   const [batch, setBatch] = useState("");
   const [copiesText, setCopies] = useState("1");
   const stops = useMemo(() => pack.stops.filter(hasNumber), [pack]);
-  const found = useFound(stops, (stop) => `${stop.name} ${partText(stop)}`, search);
+  const found = useFound(stops, (stop) => `${stop.name} ${said(partText(stop))}`, search);
   const shown = found.slice(0, mostShown);
   const copies = Number(copiesText);
   const isCount = Number.isInteger(copies) && copies >= 1 && copies <= mostCopies;
@@ -150,7 +151,7 @@ function Labels({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
               onChange={(wanted) => put(stop.id, wanted)}
               hint={stop.name}
             >
-              {partText(stop)}
+              {said(partText(stop))}
               {!isOffered(stop) && messages.notOfferedAnyMore}
             </CheckLine>
           ))}
@@ -253,7 +254,7 @@ function Label({
     >
       <svg
         role="img"
-        aria-label={messages.codeOf({ part: partText(label) })}
+        aria-label={messages.codeOf({ part: said(partText(label)) })}
         viewBox={`${-quietZone} ${-quietZone} ${side} ${side}`}
         data-modules={side}
       >

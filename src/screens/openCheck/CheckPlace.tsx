@@ -12,6 +12,7 @@ import { stampedBy } from "../../records/filling/whoMeasured.ts";
 import { withEstimates } from "../../records/filling/withEstimates.ts";
 import { isBlank } from "../../records/remeasure/earlierValues.ts";
 import { putBack, walkOf } from "../../records/remeasure/remeasureWalk.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
 import { keepJobAlike } from "../../storage/jobs.ts";
 import { createKeeper, type Keeper, type KeepState } from "../../storage/keeper.ts";
@@ -91,7 +92,7 @@ type Loaded =
 /** After a change: estimates made anew, and no verdict left over that belongs to other readings. */
 function agreeing(before: StoredCheck, after: StoredCheck, unit: LengthUnit): StoredCheck {
   if (after === before || isAdviceAlone(before, after)) return after;
-  const estimated = withFrictionBetween(withEstimates(after, unit, referencePack()));
+  const estimated = withFrictionBetween(withEstimates(after, unit, referencePack(), inModelUnits));
   if (estimated.record === before.record || after.lastVerdict !== before.lastVerdict) {
     return estimated;
   }
@@ -281,7 +282,7 @@ export function CheckPlace({ opened, id, place, preferences: usual }: CheckPlace
 
   const again = async (): Promise<Fault | null> => {
     if (!stored) return null;
-    const { before, after } = checkAgain(stored, referencePack(), wanted.length);
+    const { before, after } = checkAgain(stored, referencePack(), wanted.length, inModelUnits);
     const outcome = await opened.store.put(after);
     if (!outcome.ok) return outcome.fault;
     change(() => before);

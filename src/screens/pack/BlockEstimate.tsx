@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { rubberBlockCurve } from "../../physics/estimates/index.ts";
 import { plainDecimal } from "../../records/entry/units.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import { quantityText } from "../../saying/quantityText.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
@@ -50,7 +51,7 @@ export function BlockEstimate({ draft, change }: FieldProps) {
         ),
         testedAtSpeed: "no",
         [tableUnitField("curve")]: "mm",
-        estimatedHow: estimate.how,
+        estimatedHow: inModelUnits(estimate.how),
         estimatedShare: plainDecimal(Math.ceil(1000 * estimate.forceShare) / 10),
       },
       tables: {

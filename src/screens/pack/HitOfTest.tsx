@@ -7,6 +7,7 @@ import { parseNumber } from "../../records/entry/lengthEntry.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { quantityText } from "../../saying/quantityText.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { TextField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -82,7 +83,9 @@ export function HitOfTest({ analysis, unit }: { analysis: TestAnalysis; unit: Le
                 <p>{sentenceText(sentence, unit)}</p>
               </Notice>
             ))}
-          <p class="small soft">{messages.eachHolds95Of({ simulatedStops })}</p>
+          <p class="small soft">
+            {messages.eachHolds95Of({ simulatedStops: said(simulatedStops) })}
+          </p>
         </>
       )}
     </section>

@@ -1,6 +1,6 @@
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { PackTest } from "../../records/pack/pack.ts";
-import { remarkTexts } from "../../records/pack/remarkTexts.ts";
+import { remarkTexts } from "../../saying/remarkTexts.ts";
 
 /** What was put right in a kept test's file, and what to know of it. */
 export function KeptRemarks({ test, unit }: { test: PackTest; unit: LengthUnit }) {

@@ -1,6 +1,7 @@
 import { useMemo, useState } from "preact/hooks";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
+import type { FieldDifference } from "../../records/pack/packDifferences.ts";
 import {
   type MergeChoice,
   mergePacks,
@@ -8,7 +9,9 @@ import {
   packDifferences,
   usualChoice,
 } from "../../records/pack/packMerge.ts";
+import { differenceTexts } from "../../saying/packValueText.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { packHref } from "../addresses.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
@@ -113,12 +116,12 @@ export function MergePacks({
         {differences.map((difference) => (
           <li key={difference.key} class="card">
             <h2 class="pack-difference">
-              <small>{listWords[difference.list]}</small> {difference.label}
+              <small>{listWords[difference.list]}</small> {said(difference.label)}
             </h2>
             {difference.fields.length > 0 && (
               <table class="pack-differs">
                 <caption class="unseen">
-                  {messages.whatDiffers({ label: difference.label })}
+                  {messages.whatDiffers({ label: said(difference.label) })}
                 </caption>
                 <thead>
                   <tr>
@@ -128,12 +131,8 @@ export function MergePacks({
                   </tr>
                 </thead>
                 <tbody>
-                  {difference.fields.map(({ path, name, mine: own, theirs: other }) => (
-                    <tr key={path}>
-                      <th scope="row">{name}</th>
-                      <td>{own ?? messages.notGiven}</td>
-                      <td>{other ?? messages.notGiven}</td>
-                    </tr>
+                  {difference.fields.map((field) => (
+                    <DifferenceRow key={field.path} field={field} />
                   ))}
                 </tbody>
               </table>
@@ -163,6 +162,17 @@ export function MergePacks({
         </Notice>
       )}
     </Screen>
+  );
+}
+
+function DifferenceRow({ field }: { field: FieldDifference }) {
+  const { mine, theirs } = differenceTexts(field);
+  return (
+    <tr>
+      <th scope="row">{said(field.name)}</th>
+      <td>{mine ?? messages.notGiven}</td>
+      <td>{theirs ?? messages.notGiven}</td>
+    </tr>
   );
 }
 

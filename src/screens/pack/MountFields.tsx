@@ -4,6 +4,7 @@ import { capital } from "../../physics/sentence.ts";
 import { isThreaded, mountingWays, wayWords } from "../../records/pack/mounting.ts";
 import { readThread } from "../../records/pack/thread.ts";
 import { inModelUnits } from "../../saying/modelUnits.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
 import { CheckLine } from "../parts/Choices.tsx";
@@ -31,7 +32,7 @@ export function MountFields({ draft, change, of }: FieldProps & { of: "stop" | "
         value={way ?? ""}
         options={[
           { value: "", text: messages.notKnown },
-          ...mountingWays.map((value) => ({ value, text: capital(wayWords[value]) })),
+          ...mountingWays.map((value) => ({ value, text: said(capital(wayWords[value])) })),
         ]}
         onChange={put("mount.way")}
       />

@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import { packNews } from "../../records/pack/packNews.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { Button } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
@@ -32,7 +33,10 @@ export function NewerPack({ onMerge }: NewerPackProps) {
       left = true;
     };
   }, [revision]);
-  const news = useMemo(() => (inUse && newer ? packNews(inUse.pack, newer) : []), [inUse, newer]);
+  const news = useMemo(
+    () => (inUse && newer ? packNews(inUse.pack, newer).map(said) : []),
+    [inUse, newer],
+  );
   if (!inUse || !newer) return null;
   const { pack, shipped } = inUse;
   const changedHere = shipped === undefined || shipped.edited;

@@ -4,6 +4,7 @@ import type { Pack, PackStop, Platform } from "../../records/pack/pack.ts";
 import { platformTold } from "../../records/pack/platformTold.ts";
 import { stopFacts } from "../../records/pack/stopFacts.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { checksHref, goTo, labelsHref, sendPackHref } from "../addresses.ts";
 import { MoreFound } from "../choosing/MoreFound.tsx";
@@ -53,24 +54,24 @@ export function PackList({
     const handed = takeHandedPack();
     return handed && { ok: true, ...handed };
   });
-  const [said, setSaid] = useState<readonly string[]>([]);
+  const [notices, setNotices] = useState<readonly string[]>([]);
   const [search, setSearch] = useState("");
   const stops = useFound(
     pack.stops,
-    (stop) => `${stop.name} ${stopFacts(stop, unit)}`,
+    (stop) => `${stop.name} ${sentenceText(stopFacts(stop), unit)}`,
     search,
     unit,
   );
   const platforms = useFound(
     pack.platforms,
     (platform) =>
-      `${platform.label} ${platform.axle} ${layoutsOnScreen[platform.layout.kind].words.short} ${platformTold(platform)}`,
+      `${platform.label} ${platform.axle} ${layoutsOnScreen[platform.layout.kind].words.short} ${said(platformTold(platform))}`,
     search,
   );
 
   const change = async (next: Pack, words: string) => {
     const result = await changePack(next, words);
-    setSaid(
+    setNotices(
       result.kind === "refused"
         ? result.faults.map((each) => sentenceText(each.sentence, unit))
         : [],
@@ -82,7 +83,7 @@ export function PackList({
       return change(shippedHead, messages.leftForLibraryThat({ name: pack.name }));
     }
     const kept = await useShippedPack();
-    if (kept === null) setSaid([messages.libraryThatShipsCant]);
+    if (kept === null) setNotices([messages.libraryThatShipsCant]);
   };
   const open = async (list: FileList | null) => {
     const file = list?.[0];
@@ -146,9 +147,9 @@ export function PackList({
           <p>{sentenceText(fault.sentence, unit)}</p>
         </Notice>
       )}
-      {said.length > 0 && (
+      {notices.length > 0 && (
         <Notice tone="no" live>
-          {said.map((text) => (
+          {notices.map((text) => (
             <p key={text}>{text}</p>
           ))}
         </Notice>
@@ -157,7 +158,7 @@ export function PackList({
         <Notice tone="info" live>
           <p>{undo}.</p>
           <div class="row">
-            <Button icon="undo" onClick={() => undoPackChange().then(() => setSaid([]))}>
+            <Button icon="undo" onClick={() => undoPackChange().then(() => setNotices([]))}>
               {messages.undo}
             </Button>
           </div>
@@ -193,7 +194,7 @@ export function PackList({
             <MenuRow
               key={stop.id}
               name={stop.name}
-              facts={`${stopFacts(stop, unit)}${stop.tests?.length ? messages.test({ tests: stop.tests.length, tests2: stop.tests.length === 1 ? "" : "s" }) : ""}`}
+              facts={`${sentenceText(stopFacts(stop), unit)}${stop.tests?.length ? messages.test({ tests: stop.tests.length, tests2: stop.tests.length === 1 ? "" : "s" }) : ""}`}
               href={packItemHref("stop", stop.id)}
               actions={itemActions(
                 () => {
@@ -263,7 +264,7 @@ export function PackList({
 function platformFacts(platform: Platform, pack: Pack): string {
   const { layout, usualStop, limits } = platform;
   const stop = pack.stops.find(({ id }) => id === usualStop);
-  const told = platformTold(platform);
+  const told = said(platformTold(platform));
   return [
     ...(told === "" ? [] : [told]),
     layoutsOnScreen[layout.kind].words.short,

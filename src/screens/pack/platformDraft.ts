@@ -20,6 +20,7 @@ import { platformReadings } from "../../records/check/recordFormat.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { type Platform, platformReading } from "../../records/pack/pack.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import {
   DraftReader,
@@ -31,8 +32,7 @@ import {
 import { mountOfDraft, mountTexts } from "./mountDraft.ts";
 
 export function fieldLabel(name: ValueName): string {
-  const { name: words } = catalogueEntry(name);
-  return capital(words);
+  return capital(said(catalogueEntry(name).name));
 }
 
 /** The readings of a layout that stand for themselves, or those that others are made of. */

@@ -22,6 +22,7 @@ import {
 } from "../../records/pack/pack.ts";
 import type { TestImport } from "../../records/testRows/testFile.ts";
 import { inModelUnits } from "../../saying/modelUnits.ts";
+import { worded } from "../../saying/texts.ts";
 
 function rounded(value: number): number {
   return Number(value.toPrecision(6));
@@ -159,7 +160,7 @@ export function packTestOf(imported: TestImport, conditions: TestConditions = {}
     rows: file.rows,
     kind: analysis.kind,
     remarks: sentences.map(inModelUnits),
-    remarkSentences: sentences,
+    remarkSentences: sentences.map(worded),
     staticSpeedMmPerS: analysis.staticSpeedMmPerS,
     ...(staticCurve.ok && {
       curve: evenly(staticCurve.value.points, packBounds.testPoints).map(

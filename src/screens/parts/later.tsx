@@ -13,7 +13,7 @@ export type Later<Props extends object> = ((props: Props) => preact.JSX.Element 
 
 /**
  * A component whose code is fetched when it is first shown; `waiting` stands there until then.
- * `preload` fetches it ahead of that. A quiet
+ * `preload` fetches it ahead of that, with the texts of all messages: what is fetched may show any. A quiet
  * one shows nothing until then, and leaves the way to what the person asked for.
  */
 export function later<Props extends object>(
@@ -25,7 +25,8 @@ export function later<Props extends object>(
 ): Later<Props> {
   let loaded: ComponentType<Props> | null = null;
   const preload = async () => {
-    loaded ??= await load();
+    if (loaded) return;
+    [loaded] = await Promise.all([load(), import("../../saying/everyText.ts")]);
   };
 
   function Later(props: Props) {

@@ -12,6 +12,7 @@ import {
   inchesForMm,
 } from "../../records/quickCheck/quickCheckDoubts.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/quickCheck.ts";
 import { uses } from "../check/UseChoice.tsx";
 import { PartEntry } from "../choosing/PartEntry.tsx";
@@ -187,7 +188,7 @@ export function QuickCheckForm({
             </h2>
             <Choices
               legend={messages.extraLoadComparedWith}
-              options={usualPayloads.map(({ word, label }) => ({ value: word, name: label }))}
+              options={usualPayloads.map(({ word, label }) => ({ value: word, name: said(label) }))}
               value={draft.payload}
               onChange={(payload) => change({ payload })}
             />

@@ -10,7 +10,9 @@ import { estimateSentence } from "../../records/pack/stopTitle.ts";
 import { quickCheckAnswer } from "../../records/quickCheck/quickCheckAnswer.ts";
 import { measuredNames } from "../../records/quickCheck/quickCheckQuestion.ts";
 import { quickCheckRecord } from "../../records/quickCheck/quickCheckRecord.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/quickCheck.ts";
 import { goTo, stepHref } from "../addresses.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
@@ -130,7 +132,7 @@ function Answered({
   const questionText = JSON.stringify(question);
   const made = useMemo(() => {
     if (question === null) return null;
-    return question.ok ? quickCheckRecord(pack, question.value) : question;
+    return question.ok ? quickCheckRecord(pack, question.value, inModelUnits) : question;
   }, [questionText, pack]);
   const { stored, notKept } = useKept(
     opened,
@@ -142,6 +144,7 @@ function Answered({
   const assessor = useAssessor(startAssessor);
   const fitment = useMemo(() => (made?.ok ? fitmentOf(made.value.record) : null), [made]);
   const assessed = useAssessment(assessor, fitment, "quickCheck");
+  const estimate = made?.ok ? estimateSentence(made.value.record.stop) : null;
   const answer = useMemo(
     () =>
       made?.ok && (assessed.state === "static" || assessed.state === "complete")
@@ -185,7 +188,7 @@ function Answered({
       {answer && (
         <QuickCheckAnswerView
           answer={answer}
-          estimated={made?.ok ? estimateSentence(made.value.record.stop) : null}
+          estimated={estimate && said(estimate)}
           unit={unit}
           onReading={() => goTo(quickCheckHref)}
         />

@@ -4,6 +4,7 @@ import type { DesignEvent, Fitment, Side } from "../../physics/fitment.ts";
 import type { ImpactTrace } from "../../physics/impact/index.ts";
 import { simulatedStops } from "../../physics/stop/index.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/ranking.ts";
 import { eventWords } from "../assessment/eventWords.ts";
 import { accelerationAxis, lengthAxis, timeAxis } from "../charts/axisUnit.ts";
@@ -82,7 +83,7 @@ export function ComparedImpact({
   if (traces === null) return <p class="soft">{messages.workingOutImpact}</p>;
   const title = eventWords(event, unit);
   const time = { words: "time", unit: timeAxis };
-  const assumed = [messages.loadedQuarterCarStop, simulatedStops];
+  const assumed = [messages.loadedQuarterCarStop, said(simulatedStops)];
   return (
     <>
       <SeriesChart

@@ -7,6 +7,7 @@ import { toolsAtHand } from "../../records/entry/toolsAtHand.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { openReading, startWalk } from "../../records/remeasure/remeasureWalk.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
+import { said, worded } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/remeasure.ts";
 import { Button } from "../parts/Button.tsx";
 import { Forecast } from "./Forecast.tsx";
@@ -40,7 +41,7 @@ export function RemeasureOffer({
   const start = () => {
     const [first] = items;
     if (!first) return;
-    onChange(openReading(startWalk(stored, level), first, items.length));
+    onChange(openReading(startWalk(stored, level), first, items.length, { said, worded }));
     go(first.reading);
   };
   const count = items.length;

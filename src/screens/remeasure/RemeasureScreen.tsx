@@ -16,6 +16,7 @@ import {
 } from "../../records/remeasure/remeasureWalk.ts";
 import type { DoubtBefore, RemeasureWalk } from "../../records/remeasure/underWay.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
+import { said, sentenceOf, worded } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/remeasure.ts";
 import { answerHref, checksHref, goTo, stepHref } from "../addresses.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
@@ -70,7 +71,10 @@ export function RemeasureScreen({ stored, unit, change, startAssessor }: Remeasu
     if (!item || made.level === null) return;
     const { level } = made;
     change((current) =>
-      openReading(under ? current : startWalk(current, level), item, made.items.length),
+      openReading(under ? current : startWalk(current, level), item, made.items.length, {
+        said,
+        worded,
+      }),
     );
     goTo(stepHref(stored.id, stepFor(item.reading, stepsOf(stored)) ?? item.reading), {
       replace: under !== null,
@@ -212,12 +216,10 @@ function narrowedSentence(
     about === "reserve" ? corner?.intervals.reserveMm : corner?.intervals.wheelTravelToContactMm;
   if (!interval) return null;
   const words = about === "reserve" ? "reserve" : messages.freeTravel;
-  return [
-    messages.marginOfErrorOf({
-      side,
-      words,
-      halfWidthMm: { kind: "length", value: halfWidthMm },
-      interval: { kind: "length", value: (interval[1] - interval[0]) / 2 },
-    }),
-  ];
+  return sentenceOf(messages.marginOfErrorOf, {
+    side,
+    words,
+    halfWidthMm: { kind: "length", value: halfWidthMm },
+    interval: { kind: "length", value: (interval[1] - interval[0]) / 2 },
+  });
 }

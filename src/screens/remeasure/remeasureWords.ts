@@ -6,6 +6,7 @@ import { type Entry, entryLengthUnit, readEntry } from "../../records/entry/entr
 import { limitKindOf } from "../../records/entry/entryPath.ts";
 import { catalogueEntry, entryName } from "../../records/entry/readingCatalogue.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/remeasure.ts";
 
 /** "Left gap": an entry's name at the start of a line. */
@@ -15,7 +16,7 @@ export function lineName(stored: StoredCheck, id: FieldPath): string {
   const name =
     limit !== null && (corner?.limits.length ?? 0) === 0
       ? messages.whatCouldHitFirst({ side: limit.side })
-      : entryName(id, limitKindOf(stored.record, id));
+      : said(entryName(id, limitKindOf(stored.record, id)));
   return capital(name);
 }
 

@@ -25,7 +25,9 @@ export function BackupButton({
     const saved = await saveBackupHere(store);
     setWorking(false);
     setSaid(
-      saved.ok ? [messages.backupIsReady({ whereSaved: whereSaved() })] : saved.fault.sentence,
+      saved.ok
+        ? [messages.backupIsReady({ whereSaved: inModelUnits(whereSaved()) })]
+        : saved.fault.sentence,
     );
     if (saved.ok) onSaved();
   };

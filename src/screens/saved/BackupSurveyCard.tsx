@@ -1,7 +1,9 @@
 import { useEffect, useRef, useState } from "preact/hooks";
+import type { Words } from "../../physics/sentence.ts";
 import { dateText } from "../../records/check/checkName.ts";
 import { cleanName } from "../../records/text/soundText.ts";
 import { inModelUnits } from "../../saying/modelUnits.ts";
+import { said } from "../../saying/texts.ts";
 import type { BackupSurvey } from "../../storage/surveyBackup.ts";
 import * as messages from "../../words/compiled/screens/saved.ts";
 import { filled } from "../filled.ts";
@@ -13,12 +15,12 @@ import { checksText } from "./savedWords.ts";
 
 const shownNames = 6;
 
-function Names({ names }: { names: readonly string[] }) {
+function Names({ names }: { names: readonly Words[] }) {
   return (
     <ul class="stack-close">
       {names.slice(0, shownNames).map((name, index) => (
         <li key={index}>
-          <bdi>{cleanName(name, 60)}</bdi>
+          <bdi>{cleanName(said(name), 60)}</bdi>
         </li>
       ))}
       {names.length > shownNames && (

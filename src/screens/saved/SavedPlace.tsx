@@ -3,6 +3,7 @@ import type { Sentence } from "../../physics/sentence.ts";
 import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import { inModelUnits } from "../../saying/modelUnits.ts";
+import { said } from "../../saying/texts.ts";
 import { canShareFile, share } from "../../sharing/shareFile.ts";
 import { isBrowserOnApple, isInstalled } from "../../sharing/thisDevice.ts";
 import type { Backup } from "../../storage/backup.ts";
@@ -173,7 +174,7 @@ function BackupPart({
         <ul class="stack-close">
           {onlyHere.slice(0, shownNames).map((stored) => (
             <li key={stored.id}>
-              <a href={stepHref(stored.id)}>{checkName(stored)}</a>
+              <a href={stepHref(stored.id)}>{said(checkName(stored))}</a>
             </li>
           ))}
           {more > 0 && <li>{messages.andMore2({ more })}</li>}

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
+import { said } from "../../saying/texts.ts";
 import { whereSaved } from "../../sharing/saveFile.ts";
 import { isBrowserOnApple, isInstalled } from "../../sharing/thisDevice.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
@@ -54,7 +55,7 @@ export function SavedReminder({ store, checks, deleted }: SavedReminderProps) {
   if (saved) {
     return (
       <Notice tone="ok" live>
-        <p>{messages.backupIsReady({ whereSaved: whereSaved() })}</p>
+        <p>{messages.backupIsReady({ whereSaved: said(whereSaved()) })}</p>
       </Notice>
     );
   }

@@ -1,4 +1,5 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import { inModelUnits } from "../../saying/modelUnits.ts";
 import { saveFile } from "../../sharing/saveFile.ts";
 import { type Backup, makeBackup, markBackedUp } from "../../storage/backup.ts";
 import { openCheckStore } from "../../storage/checkStore.ts";
@@ -7,7 +8,7 @@ import * as messages from "../../words/compiled/screens/saved.ts";
 
 /** Everything kept here, the desk's and the phone's, as one file; not saved yet. */
 export async function wholeBackup(desk: DeskStore): Promise<Outcome<Backup>> {
-  const checks = await openCheckStore();
+  const checks = await openCheckStore(inModelUnits);
   if (!checks.ok) return checks;
   const backup = await makeBackup(desk, checks.value);
   checks.value.close();

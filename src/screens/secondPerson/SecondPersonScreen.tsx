@@ -14,6 +14,7 @@ import {
   withSecond,
 } from "../../records/filling/secondPerson.ts";
 import { quantityText } from "../../saying/quantityText.ts";
+import { said } from "../../saying/texts.ts";
 import type { KeepState } from "../../storage/keeper.ts";
 import * as messages from "../../words/compiled/screens/secondPerson.ts";
 import { answerHref } from "../addresses.ts";
@@ -153,7 +154,7 @@ function BlindReading({
     <>
       <p class="small soft">{messages.readingBySecondPerson({ place })}</p>
       <h1 ref={heading} tabIndex={-1}>
-        {capital(entryName(id, limitKindOf(stored.record, id)))}
+        {capital(said(entryName(id, limitKindOf(stored.record, id))))}
       </h1>
       <p>{guide.how}</p>
       <ReadingEntry
@@ -201,7 +202,7 @@ function Differences({ stored, unit }: { stored: StoredCheck; unit: LengthUnit }
               <li key={id}>
                 {filled(messages.andApart, {
                   entryName: (
-                    <strong>{capital(entryName(id, limitKindOf(stored.record, id)))}</strong>
+                    <strong>{capital(said(entryName(id, limitKindOf(stored.record, id))))}</strong>
                   ),
                   id: text(id, first),
                   id2: text(id, second),

@@ -56,7 +56,7 @@ export function TriedStopRow({
           </p>
         </div>
       </div>
-      {stop && <p class="small soft">{stopFacts(stop, unit)}</p>}
+      {stop && <p class="small soft">{sentenceText(stopFacts(stop), unit)}</p>}
       {mount.length > 0 && (
         <ul class="ranked-shortcomings">
           {mount.map((text) => (

@@ -128,7 +128,11 @@ export function TriedStops({
             {elsewhere.map(({ id, name, mount, mounting: words }) => (
               <li key={id}>
                 {name}
-                {mount ? ` · ${mountingText(mount, unit)}` : words ? ` · ${words}` : ""}
+                {mount
+                  ? ` · ${sentenceText(mountingText(mount), unit)}`
+                  : words
+                    ? ` · ${words}`
+                    : ""}
               </li>
             ))}
           </ul>

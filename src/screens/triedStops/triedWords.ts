@@ -11,6 +11,7 @@ import { partText } from "../../records/pack/stopFacts.ts";
 import { estimateBand, stopTitle } from "../../records/pack/stopTitle.ts";
 import { quantityText } from "../../saying/quantityText.ts";
 import { sentenceText, withoutRanges } from "../../saying/sentenceText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/triedStops.ts";
 import { checkTitles, sideWords } from "../assessment/stateWords.ts";
 
@@ -21,7 +22,7 @@ export function rankedKey({ id, spacerMm }: RankedStop): string {
 
 export function rankedName(ranked: RankedStop, unit: LengthUnit): string {
   const { spacerMm } = ranked;
-  const name = stopTitle(ranked);
+  const name = said(stopTitle(ranked));
   if (spacerMm === 0) return name;
   return messages.withSpacerOf({ name, spacerMm: quantityText(spacer(spacerMm), unit) });
 }
@@ -36,7 +37,10 @@ export function partFacts(
   const length = (value: number) => quantityText({ kind: "length", value }, unit);
   const named = (value: number) => quantityText({ kind: "stiffnessClass", value }, unit);
   return [
-    { name: messages.partNumber, text: stop.partNumber === undefined ? null : partText(stop) },
+    {
+      name: messages.partNumber,
+      text: stop.partNumber === undefined ? null : said(partText(stop)),
+    },
     { name: messages.freeHeight, text: length(meanOf(stop.freeHeight)) },
     { name: messages.usableCompression, text: length(stop.usableCompressionMm) },
     {
@@ -46,7 +50,7 @@ export function partFacts(
     {
       name: messages.forceCurve,
       text: stop.estimated
-        ? messages.estimate({ estimateBand: estimateBand(stop.estimated) })
+        ? messages.estimate({ estimateBand: said(estimateBand(stop.estimated)) })
         : "tested",
     },
     {
@@ -66,7 +70,9 @@ export function partFacts(
     },
     {
       name: messages.mounting,
-      text: inPack?.mount ? mountingText(inPack.mount, unit) : (inPack?.mounting ?? null),
+      text: inPack?.mount
+        ? sentenceText(mountingText(inPack.mount), unit)
+        : (inPack?.mounting ?? null),
     },
     { name: messages.material, text: inPack?.material ?? null },
   ];
@@ -87,7 +93,7 @@ export function mountDifferences(
   const { mount, outerDiameterMm: across } = stop;
   if (mount && fitted.mount) {
     const [mounting = "", fittedMounting = ""] = [mount, fitted.mount].map((it) =>
-      mountingText(it, unit),
+      sentenceText(mountingText(it), unit),
     );
     if (mounting !== fittedMounting) {
       told.push(messages.anotherMountingStopOf({ mounting, fittedMounting }));

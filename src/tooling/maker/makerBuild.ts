@@ -4,6 +4,7 @@ import { dirname, extname, join, resolve } from "node:path";
 import type { Plugin } from "vite";
 import type { Pack } from "../../records/pack/pack.ts";
 import { readPackText } from "../../records/pack/readPack.ts";
+import "../../saying/everyText.ts";
 import { inModelUnits } from "../../saying/modelUnits.ts";
 import { accentsOf, withAccents } from "./makerColors.ts";
 

@@ -20,9 +20,11 @@ const rooms = [
 
 /** Beside others, though they stand before them. */
 const apart = {
-  storage: ["sharing"],
-  engine: ["sharing"],
-  compute: ["engine"],
+  // They name messages by their codes; who shows them says them.
+  sharing: ["saying"],
+  storage: ["sharing", "saying"],
+  engine: ["sharing", "saying"],
+  compute: ["engine", "saying"],
   "command-line": ["storage", "engine", "compute"],
   server: ["storage", "sharing", "compute", "command-line"],
 };

@@ -1,5 +1,7 @@
 // @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
+import { en } from "@messageformat/runtime/lib/cardinals";
+import { plural, select } from "@messageformat/runtime";
 export const notKnownHere: string = "This version can't say what stands here.";
 export const under0001: string = "under 0.001";
 export const lessThan116: string = "less than 1/16 in";
@@ -8,3 +10,31 @@ export const lessThanOnceIn = (d: { roads: string | number }): string => "less t
 export const onceIn = (d: { seldom: string | number; seldom2: string | number }): string => "once in " + d.seldom + " " + d.seldom2;
 export const unknown: string = "unknown";
 export const perKm = (d: { number: string | number }): string => "" + d.number + " per km";
+export const none: string = "none";
+export const yes: string = "yes";
+export const no: string = "no";
+export const entries = (d: { count: number }): string => plural(d.count, 0, en, { one: "1 entry", other: d.count + " entries" });
+export const row = (d: { index: string | number; row: string | number }): string => "row " + d.index + ": " + d.row;
+export const rows = (d: { count: number }): string => "" + d.count + " " + plural(d.count, 0, en, { one: "row", other: "rows" });
+export const moreRows = (d: { more: string | number }): string => "and " + d.more + " more rows";
+export const thisIsScreeningCheck: string = "This is a screening check, not a certification.";
+export const beforeYouGoUnder: string = "Before you go under the vehicle: level, firm ground, wheels chocked, never under a vehicle held by a jack alone.";
+export const beforeDrivingWithChanged: string = "Before driving with a changed stop: have the whole travel checked by hand by a qualified person. Never take out a spring that locates the axle. Springs and gas shocks hold energy. Local rules and the vehicle maker's instructions come first.";
+export const partsLibraryHas = (d: { text: string | number }): string => "The parts library has " + d.text + ".";
+export const itWasEstimatedAs = (d: { text: string | number }): string => "It was estimated as " + d.text + ".";
+export const youRead = (d: { listed: string | number }): string => "You read " + d.listed + ".";
+export const youRead2 = (d: { quantity: string | number }): string => "You read " + d.quantity + ".";
+export const and2 = (d: { words: string | number; last: string | number }): string => "" + d.words + " and " + d.last;
+export const hello = (d: { name: string | number }): string => "Hello " + d.name + ",";
+export const thankYouForCheck = (d: { label: string | number; axle: string | undefined; day: string | number }): string => "Thank you for the check of your " + d.label + ", " + select(d.axle, { front: "front", other: "rear" }) + " axle, started on " + d.day + ".";
+export const howToTakeIt = (d: { how: string | number }): string => "How to take it: " + d.how;
+export const forSureAnswerPlease: string = "For a sure answer, please take this reading again, twice if you can:";
+export const forSureAnswerPleaseTake = (d: { asked: string | number }): string => "For a sure answer, please take these " + d.asked + " readings again, each twice if you can:";
+export const openThisReplyIn: string = "Open this reply in Stopfit on the phone that made the check, by its link or as a file. It leads you to exactly these readings. Then send the check again.";
+export const readingsAcceptedAsYou: string = "The readings: accepted as you sent them.";
+export const partComputedWithThese = (d: { answer: string | number }): string => "The part, computed with these readings: " + d.answer;
+export const whatToDo = (d: { join: string | number }): string => "What to do: " + d.join;
+export const partNumber = (d: { part: string | number }): string => "part number " + d.part + "; ";
+export const insteadOfStopWe = (d: { name: string | number; name2: string | number; ordered: string | number; height: string | number; rate: string | number }): string => "Instead of the stop “" + d.name + "” we advise “" + d.name2 + "” (" + d.ordered + d.height + " high" + d.rate + ").";
+export const computedWithItOn = (d: { answer: string | number }): string => "Computed with it on your readings: " + d.answer;
+export const helloThere: string = "Hello,";

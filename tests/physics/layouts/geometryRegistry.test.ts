@@ -10,6 +10,7 @@ import {
   neededReadings,
 } from "../../../src/physics/layouts/geometryRegistry.ts";
 import { layoutKinds } from "../../../src/physics/layouts/layoutKinds.ts";
+import { said } from "../../../src/saying/texts.ts";
 import { unwrapped } from "../demoFitments.ts";
 
 const kinds = layoutKinds;
@@ -109,7 +110,7 @@ describe("the registry of the geometry's readings", () => {
   });
 
   it("has names of their own, ranges that rise and a ± that is one", () => {
-    expect(new Set(geometryNames.map((name) => geometryRegistry[name].name)).size).toBe(
+    expect(new Set(geometryNames.map((name) => said(geometryRegistry[name].name))).size).toBe(
       geometryNames.length,
     );
     for (const name of geometryNames) {

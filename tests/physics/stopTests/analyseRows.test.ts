@@ -4,6 +4,7 @@ import { analyseRows } from "../../../src/physics/stopTests/analyseRows.ts";
 import type { DepthSpeedForce, Remark } from "../../../src/physics/stopTests/benchTest.ts";
 import { curveThrough } from "../../../src/physics/stopTests/staticCurve.ts";
 import { inModelUnits } from "../../../src/saying/modelUnits.ts";
+import { worded } from "../../../src/saying/texts.ts";
 import { fromRows, knownStop, Noise, rowsOf } from "./generatedTests.ts";
 import { faultCode, given } from "./outcomes.ts";
 
@@ -431,9 +432,11 @@ describe("where the depth begins", () => {
     const found = offset(90);
     expect(codes(found.remarks)).toEqual(["zeroNotTold"]);
     // The straight line through F(3) and F(5), by hand: it meets depth 0 at 90 less 0.35·3·5.
-    const told = found.remarks[0]?.sentence.find((part) => typeof part !== "string");
+    const [told] = worded(found.remarks[0]?.sentence ?? []).filter(
+      (part) => typeof part === "object",
+    );
     expect(told).toMatchObject({ kind: "force" });
-    expect(typeof told === "object" && told.value).toBeCloseTo(90 - 0.35 * 3 * 5, 6);
+    expect(told?.value).toBeCloseTo(90 - 0.35 * 3 * 5, 6);
     expect(given(found.staticCurve).points[0]?.forceN).toBeCloseTo(knownStop.force(3) + 90, 6);
   });
 

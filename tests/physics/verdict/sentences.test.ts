@@ -5,6 +5,7 @@ import { decide, decideCarry, worstState } from "../../../src/physics/verdict/de
 import { missingCheck, missingRideData } from "../../../src/physics/verdict/missingRideData.ts";
 import { reasonOf, verdictOf } from "../../../src/physics/verdict/reason.ts";
 import { inModelUnits } from "../../../src/saying/modelUnits.ts";
+import * as messages from "../../../src/words/compiled/physics/verdict.ts";
 import { ride, uprightStrut } from "../staticFitments.ts";
 
 const exactly = (...values: number[]): Reading => ({ values, tol: 0 });
@@ -98,20 +99,20 @@ describe("ride data that are not known", () => {
 
   it("make a check that cannot be made, in one sentence", () => {
     expect(
-      told(missingCheck("stiffness", "which stiffness works", "right", ["cornerMassKg"])),
+      told(missingCheck("stiffness", messages.whichStiffnessWorks, "right", ["cornerMassKg"])),
     ).toMatch(
       /^stiffness unsure right\.cornerMassKg: Can.t tell which stiffness works: not known is .+\. Weigh, look up or estimate it\.$/,
     );
     expect(
       told(
-        missingCheck("earlyContact", "how often", "left", [
+        missingCheck("earlyContact", messages.howOftenStopTouches, "left", [
           "cornerMassKg",
           "wheelRateNPerMm",
           "tyreRateNPerMm",
         ]),
       ),
     ).toBe(
-      "earlyContact unsure left.cornerMassKg: Can't tell how often: not known are the left corner weight, the wheel rate and the tire rate. Weigh, look up or estimate them.",
+      "earlyContact unsure left.cornerMassKg: Can't tell how often the stop touches: not known are the left corner weight, the wheel rate and the tire rate. Weigh, look up or estimate them.",
     );
   });
 });

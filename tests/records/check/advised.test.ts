@@ -19,6 +19,8 @@ import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { adviceGiven, adviceWords } from "../../../src/records/review/adviceWords.ts";
 import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
+import { sentenceText } from "../../../src/saying/sentenceText.ts";
+import { said } from "../../../src/saying/texts.ts";
 import { checkFileText } from "../../../src/screens/checkFile.ts";
 import { mergeChecks } from "../../../src/storage/mergeChecks.ts";
 import { demoRecord } from "../../support/demoRecords.ts";
@@ -51,7 +53,7 @@ const first = advice(day(1));
 const other = advice(day(2), { partNumber: "HL-1072", spacerMm: 0, change: "stop" });
 const { part: _none, ...nothing } = advice(day(3));
 
-const words = (shown: Advice) => withPlainSpaces(adviceWords(shown, "mm"));
+const words = (shown: Advice) => withPlainSpaces(sentenceText(adviceWords(shown), "mm"));
 const all = (...advised: Advice[]) => changeRecord(stored, (kept) => ({ ...kept, advised }));
 
 describe("what an answer prescribed", () => {
@@ -87,7 +89,7 @@ describe("what an answer prescribed", () => {
     const whole = completeRecord(kept);
     expect(whole.ok && whole.value.advised).toEqual([first, other, nothing]);
     const { axle: _axle, ...lacking } = kept.record;
-    const draft = readDraftText(checkFileText({ ...kept, record: lacking }), demoPack);
+    const draft = readDraftText(checkFileText({ ...kept, record: lacking }));
     expect(draft?.record.advised).toEqual([first, other, nothing]);
     expect(openStored(JSON.parse(JSON.stringify(kept)))?.record.advised).toEqual([
       first,
@@ -144,7 +146,7 @@ describe("what an answer prescribed", () => {
   });
 
   it("stays with the check that it was of", () => {
-    const again = checkAgain(all(first), demoPack, "mm");
+    const again = checkAgain(all(first), demoPack, "mm", inModelUnits);
     expect(again.before.record.advised).toEqual([first]);
     expect(again.after.record).not.toHaveProperty("advised");
   });
@@ -168,12 +170,14 @@ describe("what an answer prescribed", () => {
 
   it("is told in words, with where it comes from", () => {
     expect(words(first)).toBe("Tall block, HL-1060, revision A, spacer 15 mm");
-    expect(adviceGiven(first)).toBe("1 Jun 2026, parts library Halden Lane parts, edition 2026-11");
+    expect(said(adviceGiven(first))).toBe(
+      "1 Jun 2026, parts library Halden Lane parts, edition 2026-11",
+    );
     expect(words(nothing)).toBe("no part prescribed");
     const { partNumber: _number, revision: _revision, ...scaled } = first.part ?? { name: "" };
     const unnumbered = { ...first, sides: ["left"], part: scaled } as Advice;
     expect(words(unnumbered)).toBe("Tall block, class 160 N/mm, spacer 15 mm");
-    expect(adviceGiven(unnumbered)).toContain(", left side");
+    expect(said(adviceGiven(unnumbered))).toContain(", left side");
     const left = advice(day(1), { change: "nothing", spacerMm: 0 });
     expect(words(left)).toBe("nothing to change, Tall block, HL-1060, revision A");
   });
@@ -194,7 +198,7 @@ describe("what an answer prescribed", () => {
       expect(isSameAdvice(first, advice(day(1), part))).toBe(false);
     }
     const told = recordDifferences(record, { ...record, advised: [first] });
-    expect(told.map(({ what }) => what)).toEqual(["prescribed by the app"]);
+    expect(told.map(({ what }) => said(what))).toEqual(["prescribed by the app"]);
     expect(
       recordDifferences({ ...record, advised: [first] }, { ...record, advised: [first] }),
     ).toEqual([]);

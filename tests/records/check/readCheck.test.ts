@@ -8,6 +8,7 @@ import { readCheckText, readCheckValue } from "../../../src/records/check/readCh
 import { recordBounds } from "../../../src/records/check/recordFormat.ts";
 import { entryName } from "../../../src/records/entry/readingCatalogue.ts";
 import { inModelUnits } from "../../../src/saying/modelUnits.ts";
+import { said } from "../../../src/saying/texts.ts";
 import { anyRecord } from "../arbitraries.ts";
 
 // Generated records by the hundred take their time on a busy machine.
@@ -442,12 +443,12 @@ describe("names of readings", () => {
       "ride.damperReboundNsPerMm",
       "ride.payloadPerCornerKg",
     ]) {
-      expect(`the ${entryName(name)}`).toBe(readingName(name));
+      expect(`the ${said(entryName(name))}`).toBe(said(readingName(name)));
     }
   });
 
   it("an id that no record has is taken as a plain value, even one like an object's own method", () => {
-    expect(entryName("toString")).toBe("value");
-    expect(entryName("__proto__")).toBe("value");
+    expect(said(entryName("toString"))).toBe("value");
+    expect(said(entryName("__proto__"))).toBe("value");
   });
 });

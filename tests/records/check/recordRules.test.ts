@@ -13,6 +13,7 @@ import {
   stopFaults,
 } from "../../../src/records/check/recordRules.ts";
 import { inModelUnits } from "../../../src/saying/modelUnits.ts";
+import { said } from "../../../src/saying/texts.ts";
 import { demoRecord } from "../../support/demoRecords.ts";
 
 // Each rule at its edge: what is just allowed has no fault, what is just past it has this one alone.
@@ -49,16 +50,16 @@ it("a record that holds has no fault, whole or in part", () => {
 
 describe("a reading", () => {
   it("is named by its side, what it is, and of a limit what touches there", () => {
-    expect(fieldTitle(record, "left.gap")).toBe("The left gap");
-    expect(fieldTitle(record, "left.limits.1")).toBe("The left shock travel left");
-    expect(fieldTitle({ corners: [] }, "left.limits.1")).toBe(
+    expect(said(fieldTitle(record, "left.gap"))).toBe("The left gap");
+    expect(said(fieldTitle(record, "left.limits.1"))).toBe("The left shock travel left");
+    expect(said(fieldTitle({ corners: [] }, "left.limits.1"))).toBe(
       "The left clearance to the hard contact",
     );
     const right = { side: "right", limits: [{ kind: "damper" }] } as unknown as PartialCorner;
-    expect(fieldTitle({ corners: [right] }, "left.limits.0")).toBe(
+    expect(said(fieldTitle({ corners: [right] }, "left.limits.0"))).toBe(
       "The left clearance to the hard contact",
     );
-    expect(fieldTitle(record, "armAngle")).toBe("The arm angle");
+    expect(said(fieldTitle(record, "armAngle"))).toBe("The arm angle");
   });
 
   it("must be above 0, every value of it", () => {

@@ -5,6 +5,7 @@ import { checkParts, readSentPart } from "../../../src/records/exchanged/checkMe
 import { contentHash } from "../../../src/records/exchanged/contentHash.ts";
 import { withoutPersonal, withPersonal } from "../../../src/records/exchanged/personalParts.ts";
 import { readingsDigest } from "../../../src/records/review/readingsDigest.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { generateRecords } from "../../support/generateRecords.ts";
 import { tinyPhoto } from "../../support/pictures.ts";
 
@@ -118,7 +119,7 @@ describe("what comes in is not trusted", () => {
         (text) => {
           const read = readSentPart(text);
           expect(read.ok).toBe(false);
-          if (!read.ok) expect(read.fault.sentence.join("").length).toBeGreaterThan(10);
+          if (!read.ok) expect(inModelUnits(read.fault.sentence).length).toBeGreaterThan(10);
         },
       ),
       { numRuns: 300 },

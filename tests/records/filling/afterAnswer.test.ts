@@ -31,6 +31,7 @@ import {
   leastPairs,
   measuredTolerances,
 } from "../../../src/records/review/repeatability.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { demoRecord } from "../../screens/answer/demoChecks.ts";
 
 const stored = storedFromRecord(demoRecord("arm-fits"));
@@ -38,7 +39,12 @@ const typed = { partNumber: "HL-1052", revision: "B", batch: "2611", by: "Ada", 
 
 describe("what was fitted", () => {
   it("is in the record once the part is told and everything can be read", () => {
-    const fitted = withFitted(stored, { ...typed, spacer: "3/8 in", odometer: "51,200 mi" }, "mm");
+    const fitted = withFitted(
+      stored,
+      { ...typed, spacer: "3/8 in", odometer: "51,200 mi" },
+      "mm",
+      inModelUnits,
+    );
     expect(fitted.record.fitted).toEqual({
       partNumber: "HL-1052",
       revision: "B",
@@ -57,12 +63,12 @@ describe("what was fitted", () => {
   });
 
   it("keeps what is typed while it can't be read, and loses nothing", () => {
-    const fitted = withFitted(stored, typed, "mm");
-    const slip = withFitted(fitted, { spacer: "ten" }, "mm");
+    const fitted = withFitted(stored, typed, "mm", inModelUnits);
+    const slip = withFitted(fitted, { spacer: "ten" }, "mm", inModelUnits);
     expect(slip.record.fitted).toBeUndefined();
     expect(fittedText(slip, "spacer")).toBe("ten");
     expect(fittedText(slip, "partNumber")).toBe("HL-1052");
-    expect(withFitted(slip, { spacer: "10" }, "mm").record.fitted?.spacerMm).toBe(10);
+    expect(withFitted(slip, { spacer: "10" }, "mm", inModelUnits).record.fitted?.spacerMm).toBe(10);
     expect(withoutFitted(slip)).toMatchObject({ record: stored.record });
   });
 
@@ -77,14 +83,14 @@ describe("what was fitted", () => {
 });
 
 describe("checked again after the change", () => {
-  const fitted = withFitted(stored, typed, "mm");
-  const { before, after } = checkAgain(fitted, demoPack, "mm");
+  const fitted = withFitted(stored, typed, "mm", inModelUnits);
+  const { before, after } = checkAgain(fitted, demoPack, "mm", inModelUnits);
 
   it("takes along nothing that a second person read of the stop before", () => {
     const entry = { texts: ["21"], unit: "mm", tol: "1" } as const;
     const read = withSecond(fitted, "left.gap", entry, "Bo");
     expect(read.record.second?.readings).toHaveProperty(["left.gap"]);
-    const next = checkAgain(read, demoPack, "mm").after;
+    const next = checkAgain(read, demoPack, "mm", inModelUnits).after;
     expect(next.record).not.toHaveProperty("second");
     expect(Object.keys(next.entries).filter((id) => id.startsWith("second."))).toEqual([]);
   });
@@ -114,12 +120,19 @@ describe("checked again after the change", () => {
   });
 
   it("keeps the stop of the check where the pack does not have the part", () => {
-    const other = withFitted(stored, { ...typed, partNumber: "X-1" }, "mm");
-    expect(checkAgain(other, demoPack, "mm").after.record.stop).toEqual(stored.record.stop);
+    const other = withFitted(stored, { ...typed, partNumber: "X-1" }, "mm", inModelUnits);
+    expect(checkAgain(other, demoPack, "mm", inModelUnits).after.record.stop).toEqual(
+      stored.record.stop,
+    );
   });
 
   it("a third one stays in the job", () => {
-    const third = checkAgain(withFitted(after, typed, "mm"), demoPack, "mm");
+    const third = checkAgain(
+      withFitted(after, typed, "mm", inModelUnits),
+      demoPack,
+      "mm",
+      inModelUnits,
+    );
     expect(third.after.record.job?.id).toBe(before.record.job?.id);
   });
 });

@@ -7,6 +7,7 @@ import { blockOf, withBlock } from "../../../src/records/filling/blockStop.ts";
 import { setEntry } from "../../../src/records/filling/changes.ts";
 import { helperInputs } from "../../../src/records/filling/helperInputs.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { demoRecord } from "../../screens/answer/demoChecks.ts";
 
 describe("a block of solid rubber without a test sheet", () => {
@@ -35,7 +36,7 @@ describe("a block of solid rubber without a test sheet", () => {
     const stored = typed("60", "60");
     const block = blockOf(stored);
     if (!block?.ok) throw new Error("no estimate");
-    const taken = withBlock(stored, block.value, "mm");
+    const taken = withBlock(stored, block.value, "mm", inModelUnits);
     expect(taken.record.stop).toMatchObject({ ...own, testedAtSpeed: false, damping: null });
     expect(taken.record.stop?.estimated?.forceShare).toBeGreaterThanOrEqual(0.25);
     expect(taken.record.stop?.usableCompressionMm).toBeCloseTo(9, 1);

@@ -23,10 +23,16 @@ import { withPlatform } from "../../../src/records/filling/platforms.ts";
 import { withSides } from "../../../src/records/filling/sides.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { demoRecord } from "../../support/demoRecords.ts";
 
 const front = storedFromRecord(demoRecord("arm-fits"));
-const fitted = withFitted(front, { partNumber: "HL-1052", by: "Ada", day: "2026-05-31" }, "mm");
+const fitted = withFitted(
+  front,
+  { partNumber: "HL-1052", by: "Ada", day: "2026-05-31" },
+  "mm",
+  inModelUnits,
+);
 
 function inJob(job: Job, more: Partial<StoredCheck> = {}): StoredCheck {
   return { ...withJob(newStoredCheck(), job), ...more };
@@ -34,7 +40,7 @@ function inJob(job: Job, more: Partial<StoredCheck> = {}): StoredCheck {
 
 describe("the other axle", () => {
   it("is a new check of the same vehicle and job, with nothing measured on it", () => {
-    const { first, other } = otherAxle(front, demoPack);
+    const { first, other } = otherAxle(front, demoPack, inModelUnits);
     expect(first.record.job?.id).toBeTruthy();
     expect(other.record.job).toEqual(first.record.job);
     expect(other.id).not.toBe(front.id);
@@ -56,7 +62,7 @@ describe("the other axle", () => {
 
   it("has the requirements that were set, and only the side that was measured", () => {
     const demanding = setEntry(front, "rules.reserveMm", { texts: ["14"], unit: "mm", tol: "" });
-    const { other } = otherAxle(withSides(demanding, "left"), demoPack);
+    const { other } = otherAxle(withSides(demanding, "left"), demoPack, inModelUnits);
     expect(other.record.rules?.reserveMm).toBe(14);
     expect(other.entries["rules.reserveMm"]?.texts).toEqual(["14"]);
     expect(other.record.corners.map(({ side }) => side)).toEqual(["left"]);
@@ -64,15 +70,15 @@ describe("the other axle", () => {
 
   it("is on the library's vehicle of that axle, where the first one is on one", () => {
     const platform = demoPack.platforms.find(({ id }) => id === "marlow-utility-front") ?? null;
-    const { other } = otherAxle(withPlatform(front, platform, demoPack), demoPack);
+    const { other } = otherAxle(withPlatform(front, platform, demoPack), demoPack, inModelUnits);
     expect(other.record.vehicle?.platformId).toBe("marlow-utility-rear");
     expect(other.record.reference?.platform?.axle).toBe("rear");
-    expect(otherAxle(front, demoPack).other.record.vehicle?.platformId).toBeNull();
+    expect(otherAxle(front, demoPack, inModelUnits).other.record.vehicle?.platformId).toBeNull();
   });
 
   it("of the other axle is in the same job again", () => {
-    const { first, other } = otherAxle(front, demoPack);
-    const back = otherAxle(other, demoPack);
+    const { first, other } = otherAxle(front, demoPack, inModelUnits);
+    const back = otherAxle(other, demoPack, inModelUnits);
     expect(back.first).toBe(other);
     expect(back.other.record.job).toEqual(first.record.job);
     expect(back.other.record.axle).toBe("front");
@@ -82,10 +88,10 @@ describe("the other axle", () => {
 describe("the job of a check", () => {
   it("is the one it has, or a new one called as the vehicle", () => {
     const job: Job = { id: "j", label: "Brant", moment: "after" };
-    expect(jobOf(inJob(job))).toBe(job);
-    expect(jobOf(front).label).toBe(front.record.vehicle?.label);
-    expect(jobOf(newStoredCheck("Tern, blue")).label).toBe("Tern, blue");
-    expect(jobOf(newStoredCheck()).label).toBe("Vehicle");
+    expect(jobOf(inJob(job), inModelUnits)).toBe(job);
+    expect(jobOf(front, inModelUnits).label).toBe(front.record.vehicle?.label);
+    expect(jobOf(newStoredCheck("Tern, blue"), inModelUnits).label).toBe("Tern, blue");
+    expect(jobOf(newStoredCheck(), inModelUnits).label).toBe("Vehicle");
   });
 
   it("has no empty number or customer, and leaves before and after to the check", () => {
@@ -114,10 +120,10 @@ describe("the job of a check", () => {
 });
 
 describe("before and after", () => {
-  const { before, after } = checkAgain(fitted, demoPack, "mm");
+  const { before, after } = checkAgain(fitted, demoPack, "mm", inModelUnits);
 
   it("find each other, on the same axle of the same job alone", () => {
-    const { first, other } = otherAxle(before, demoPack);
+    const { first, other } = otherAxle(before, demoPack, inModelUnits);
     const all = [first, after, other, front, newStoredCheck()];
     expect(othersOfJob(before, all).map(({ id }) => id)).toEqual([after.id, other.id]);
     expect(counterpartOf(before, all)?.id).toBe(after.id);

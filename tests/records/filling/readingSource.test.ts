@@ -8,6 +8,7 @@ import { withSides } from "../../../src/records/filling/sides.ts";
 import { withPackStop } from "../../../src/records/filling/stopSources.ts";
 import { withEstimates } from "../../../src/records/filling/withEstimates.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 
 const mm = (...texts: string[]) => ({ texts, unit: "mm", tol: "" }) as const;
 
@@ -33,7 +34,7 @@ describe("who says a reading", () => {
       unit: "kg",
       tol: "",
     });
-    const halved = withEstimates(weighed, "mm", demoPack);
+    const halved = withEstimates(weighed, "mm", demoPack, inModelUnits);
     expect(halved.record.corners[0]?.cornerMassKg?.values).toEqual([560]);
     expect(sourceIn(halved.record, "left.cornerMassKg")).toBe("estimated");
     const scale = setEntry(sided, "right.cornerMassKg", { texts: ["560"], unit: "kg", tol: "" });

@@ -8,6 +8,7 @@ import { changeRecord } from "../../../src/records/check/storedCheck.ts";
 import { similarStop, withSimilarStop } from "../../../src/records/filling/similarStop.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { demoRecord } from "../../screens/answer/demoChecks.ts";
 
 describe("a stop without a test sheet", () => {
@@ -18,7 +19,7 @@ describe("a stop without a test sheet", () => {
   }));
   const similar = similarStop(demoPack, own);
   if (similar === null) throw new Error("no stop is similar");
-  const taken = withSimilarStop(bare, similar, "mm");
+  const taken = withSimilarStop(bare, similar, "mm", inModelUnits);
 
   it("takes the nearest of the same duty, its distance told", () => {
     const distances = demoPack.stops

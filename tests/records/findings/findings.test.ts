@@ -21,6 +21,7 @@ import { decidingReadings, verdictsByPlatform } from "../../../src/records/findi
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { readPackText } from "../../../src/records/pack/readPack.ts";
 import type { Decision } from "../../../src/records/review/decision.ts";
+import { said } from "../../../src/saying/texts.ts";
 import { generateRecords } from "../../support/generateRecords.ts";
 
 const records = [...generateRecords(30)];
@@ -131,7 +132,7 @@ describe("measured against the pack", () => {
     const measured = [off(1), off(2), off(3), off(4), off(5)].map(asSubject);
     const [row] = measuredAgainstPack(measured, pack);
     if (!row) throw new Error("no difference");
-    const next = packWith(pack, row, "2026-06-01");
+    const next = packWith(pack, row, "2026-06-01", said);
     const read = readPackText(JSON.stringify(next));
     expect(read.ok).toBe(true);
     const again = measuredAgainstPack(measured, next).find((each) => each.reading === row.reading);

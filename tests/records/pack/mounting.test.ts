@@ -10,6 +10,7 @@ import {
 } from "../../../src/records/pack/packCandidates.ts";
 import { readPackValue } from "../../../src/records/pack/readPack.ts";
 import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
+import { sentenceText } from "../../../src/saying/sentenceText.ts";
 import { demoFitment } from "../../physics/demoFitments.ts";
 
 const stud: Mounting = { way: "stud", sizeMm: 10, pitchMm: 1.5 };
@@ -41,8 +42,8 @@ describe("a mounting", () => {
   });
 
   it("is told by its thread or bore", () => {
-    expect(mountingText(stud, "mm")).toBe("threaded stud M10 × 1.5");
-    expect(withPlainSpaces(mountingText({ way: "rod", sizeMm: 22 }, "mm"))).toBe(
+    expect(sentenceText(mountingText(stud), "mm")).toBe("threaded stud M10 × 1.5");
+    expect(withPlainSpaces(sentenceText(mountingText({ way: "rod", sizeMm: 22 }), "mm"))).toBe(
       "on the shock rod, 22.0 mm",
     );
   });

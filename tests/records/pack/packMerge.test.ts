@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import type { Pack, PackStop } from "../../../src/records/pack/pack.ts";
+import type { FieldDifference } from "../../../src/records/pack/packDifferences.ts";
 import {
   type MergeChoice,
   mergeChoices,
@@ -9,6 +10,8 @@ import {
   packDifferences,
 } from "../../../src/records/pack/packMerge.ts";
 import { readPackValue } from "../../../src/records/pack/readPack.ts";
+import { differenceTexts } from "../../../src/saying/packValueText.ts";
+import { said } from "../../../src/saying/texts.ts";
 import { faultCode, given } from "../../physics/stopTests/outcomes.ts";
 
 const [first, second, third] = demoPack.stops;
@@ -39,6 +42,12 @@ function isUsual(id: string): boolean {
   return demoPack.platforms.some(({ usualStop }) => usualStop === id);
 }
 
+const told = (field: FieldDifference) => ({
+  path: field.path,
+  name: said(field.name),
+  ...differenceTexts(field),
+});
+
 describe("what differs", () => {
   const differences = packDifferences(mine, theirs);
   const at = (key: string) => differences.find((each) => each.key === key);
@@ -46,7 +55,7 @@ describe("what differs", () => {
   test("a changed stop, field by field, in words and units", () => {
     const changed = at(`stop ${first.id}`);
     expect(changed?.kind).toBe("differs");
-    expect(changed?.fields).toEqual([
+    expect(changed?.fields.map(told)).toEqual([
       {
         path: "freeHeight",
         name: "free height",
@@ -70,7 +79,9 @@ describe("what differs", () => {
     const mine = { ...demoPack, stops: [{ ...first, damping: [[0, 1, 2]] as const }] };
     const fields = packDifferences(mine, theirs)[0]?.fields ?? [];
     const [depth, force] = first.curve[1] ?? [0, 0];
-    expect(fields.map(({ name, mine: own, theirs: other }) => [name, own, other])).toEqual([
+    expect(
+      fields.map(told).map(({ name, mine: own, theirs: other }) => [name, own, other]),
+    ).toEqual([
       [
         "force curve",
         `${curve.length} rows; row 2: ${depth} / ${force}`,
@@ -89,8 +100,10 @@ describe("what differs", () => {
   });
 
   test("rules and the name of the pack", () => {
-    expect(at("rules daily")?.fields).toMatchObject([{ mine: "60 km/h", theirs: "80 km/h" }]);
-    expect(at("pack name")?.fields).toMatchObject([{ mine: "Mine", theirs: "Theirs" }]);
+    expect(at("rules daily")?.fields.map(told)).toMatchObject([
+      { mine: "60 km/h", theirs: "80 km/h" },
+    ]);
+    expect(at("pack name")?.fields.map(told)).toMatchObject([{ mine: "Mine", theirs: "Theirs" }]);
   });
 
   test("nothing between a pack and itself, whatever the order of its fields", () => {

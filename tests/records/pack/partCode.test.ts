@@ -9,6 +9,7 @@ import {
   readPartCode,
 } from "../../../src/records/pack/partCode.ts";
 import { inModelUnits } from "../../../src/saying/modelUnits.ts";
+import { said } from "../../../src/saying/texts.ts";
 
 const label: PartLabel = { maker: "HALDEN", partNumber: "HL-1052", revision: "B", batch: "2611" };
 
@@ -71,7 +72,7 @@ describe("the part of a label", () => {
 
   it("of a revision that the pack does not have is told", () => {
     const found = partOfLabel(demoPack, { ...label, revision: "F" });
-    expect(found.ok && found.value.remark).toContain("says revision F");
+    expect(found.ok && said(found.value.remark ?? "")).toContain("says revision F");
   });
 
   it("of another maker, or unknown, is a sentence", () => {

@@ -15,6 +15,7 @@ import { readPackValue } from "../../../src/records/pack/readPack.ts";
 import { similarStops, similarText } from "../../../src/records/pack/similarStops.ts";
 import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
+import { sentenceText } from "../../../src/saying/sentenceText.ts";
 import { demoFitment } from "../../physics/demoFitments.ts";
 
 function stop(id: string): PackStop {
@@ -90,11 +91,11 @@ describe("similar stops", () => {
   it("say how far they are", () => {
     const [nearest] = similarStops(demoPack, stop("arm-block-first-run"));
     if (!nearest) throw new Error("none");
-    expect(withPlainSpaces(similarText(nearest, "mm"))).toMatch(
+    expect(withPlainSpaces(sentenceText(similarText(nearest), "mm"))).toMatch(
       /^1\.0 mm taller, [\d.]+ classes? (stiffer|softer), 1\.1 mm more usable, mounts the same way$/,
     );
     const [unknown] = similarStops(demoPack, { freeHeight: { values: [50], tol: 1 } });
-    expect(unknown && similarText(unknown, "mm")).toContain("check the thread");
+    expect(unknown && sentenceText(similarText(unknown), "mm")).toContain("check the thread");
   });
 });
 

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readThread, threadText } from "../../../src/records/pack/thread.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 
 describe("a thread", () => {
   // ISO 261, coarse pitches: M6 1, M8 1.25, M10 1.5, M12 1.75; ASME B1.1: 3/8-16 UNC, 3/8-24 UNF, 1/2-13 UNC (from memory).
@@ -24,7 +25,7 @@ describe("a thread", () => {
     (text) => {
       const read = readThread(text);
       expect(read.ok).toBe(false);
-      if (!read.ok) expect(String(read.fault.sentence[0])).toContain("M10 x 1.5 or 3/8-16");
+      if (!read.ok) expect(inModelUnits(read.fault.sentence)).toContain("M10 x 1.5 or 3/8-16");
     },
   );
 

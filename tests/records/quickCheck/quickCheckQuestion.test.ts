@@ -39,7 +39,7 @@ function ask(
   readonly answer: QuickCheckAnswer;
 } {
   const made = given(
-    quickCheckRecord(demoPack, { platformId, use: "daily", readings, id, createdAt }),
+    quickCheckRecord(demoPack, { platformId, use: "daily", readings, id, createdAt }, inModelUnits),
   );
   const assessed = given(assessStatic(fitmentOf(made.record), options));
   return { made, record: made.record, answer: quickCheckAnswer(made, assessed) };
@@ -101,7 +101,7 @@ describe("the record", () => {
     const platformId = "marlow-utility-front";
     const readings = { ...raised, stopHeight: reading(75, 1) };
     const made = given(
-      quickCheckRecord(tested, { platformId, use: "daily", readings, id, createdAt }),
+      quickCheckRecord(tested, { platformId, use: "daily", readings, id, createdAt }, inModelUnits),
     );
     const read = given(readCheckValue(made.record));
     expect(read.stop.testedAtSpeed).toBe(false);
@@ -134,7 +134,7 @@ describe("the record", () => {
   test("readings that cannot be are refused in a sentence", () => {
     const question = { platformId: "marlow-utility-front", use: "daily", id, createdAt } as const;
     const asked = (readings: QuickCheckReadings, platformId = question.platformId as string) =>
-      faultCode(quickCheckRecord(demoPack, { ...question, platformId, readings }));
+      faultCode(quickCheckRecord(demoPack, { ...question, platformId, readings }, inModelUnits));
     expect(asked({ payload: "empty" }, "unheard-of")).toBe("platformNotKnown");
     expect(asked({ payload: "empty", rideHeight: reading(2000) })).toBe("heightOutOfReach");
     expect(asked({ payload: "empty", stopHeight: reading(120) })).toBe("gapNotBelievable");
@@ -187,7 +187,11 @@ describe("the answer", () => {
   test("inches taken for millimetres are refused, not answered", () => {
     const readings = { ...raised, rideHeight: reading(520), gap: reading(0.87, 0.1) };
     const platformId = "marlow-utility-front";
-    const made = quickCheckRecord(demoPack, { platformId, use: "daily", readings, id, createdAt });
+    const made = quickCheckRecord(
+      demoPack,
+      { platformId, use: "daily", readings, id, createdAt },
+      inModelUnits,
+    );
     expect(faultCode(made)).toBe("notBelieved");
     expect(made.ok ? null : made.fault.reading).toBe("left.gap");
   });
@@ -207,7 +211,11 @@ describe("the answer", () => {
   test("mm typed as inches give no number at all", () => {
     const readings = { ...raised, gap: reading(45 * 25.4) };
     const platformId = "marlow-utility-front";
-    const made = quickCheckRecord(demoPack, { platformId, use: "daily", readings, id, createdAt });
+    const made = quickCheckRecord(
+      demoPack,
+      { platformId, use: "daily", readings, id, createdAt },
+      inModelUnits,
+    );
     expect(faultCode(made)).toBe("notBelieved");
     expect(made.ok ? "" : inModelUnits(made.fault.sentence)).not.toMatch(/\d/);
   });
@@ -231,10 +239,8 @@ describe("the answer", () => {
 
   test("ground to fender is caught, and no number comes of it", () => {
     const question = { platformId: "marlow-utility-front", use: "daily", id, createdAt } as const;
-    const made = quickCheckRecord(demoPack, {
-      ...question,
-      readings: { ...raised, rideHeight: reading(880) },
-    });
+    const readings = { ...raised, rideHeight: reading(880) };
+    const made = quickCheckRecord(demoPack, { ...question, readings }, inModelUnits);
     expect(faultCode(made)).toBe("rideHeightNotBelievable");
     const told = made.ok ? "" : inModelUnits(made.fault.sentence);
     expect(told).toContain("ground to fender");
@@ -428,13 +434,17 @@ test("always: a record that reads and one to four finite sentences, or a refusal
               clearance: { kind: clearance.kind as "tyre" | "damper", reading: clearance.reading },
             }),
       };
-      const made = quickCheckRecord(demoPack, {
-        platformId,
-        use: "daily",
-        readings,
-        id,
-        createdAt,
-      });
+      const made = quickCheckRecord(
+        demoPack,
+        {
+          platformId,
+          use: "daily",
+          readings,
+          id,
+          createdAt,
+        },
+        inModelUnits,
+      );
       if (!made.ok) {
         expect(inModelUnits(made.fault.sentence)).not.toMatch(/NaN|Infinity|undefined/);
         return;

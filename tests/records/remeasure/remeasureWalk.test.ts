@@ -20,6 +20,7 @@ import {
   takeAnew,
   walkOf,
 } from "../../../src/records/remeasure/remeasureWalk.ts";
+import { said, worded } from "../../../src/saying/texts.ts";
 import { mergeChecks } from "../../../src/storage/mergeChecks.ts";
 import { demoRecord } from "../../support/demoRecords.ts";
 
@@ -46,7 +47,7 @@ function item(reading: ReadingId, tool: { id: string; name: string } | null = nu
 
 const caliper = { id: "caliper", name: "a caliper" };
 const at = (reading: ReadingId, stored = demo) =>
-  openReading(startWalk(stored, "unsure"), item(reading, caliper), 2);
+  openReading(startWalk(stored, "unsure"), item(reading, caliper), 2, { said, worded });
 const typed = (stored: StoredCheck, id: string, texts: readonly string[]) => {
   const entry = stored.entries[id];
   if (!entry) throw new Error(id);
@@ -154,7 +155,8 @@ describe("a walk", () => {
   it("loses no value whatever is done in whatever order", () => {
     const ids = ["left.gap", "right.gap", "pivotToStop"] as const;
     const actions = {
-      open: (stored: StoredCheck, id: ReadingId) => openReading(stored, item(id), 2),
+      open: (stored: StoredCheck, id: ReadingId) =>
+        openReading(stored, item(id), 2, { said, worded }),
       anew: (stored: StoredCheck) => takeAnew(stored, null),
       tool: (stored: StoredCheck) => takeAnew(stored, "caliper"),
       repeat: addRepeat,

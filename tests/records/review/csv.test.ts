@@ -2,9 +2,18 @@ import fc from "fast-check";
 import { expect, it } from "vitest";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { type CsvField, csvField, csvLine, csvStyleOf } from "../../../src/records/review/csv.ts";
-import { tableHeader, tableLine } from "../../../src/records/review/figuresTable.ts";
+import {
+  tableHeader as headerCells,
+  tableLine as lineCells,
+  type TableSubject,
+} from "../../../src/records/review/figuresTable.ts";
 import type { Submission } from "../../../src/records/review/submission.ts";
+import { cellTexts } from "../../../src/saying/tableCells.ts";
+import { said } from "../../../src/saying/texts.ts";
 import { demoRecord } from "../../screens/answer/demoChecks.ts";
+
+const tableHeader = headerCells.map(said);
+const tableLine = (subject: TableSubject) => cellTexts(lineCells(subject));
 
 /** A reader of RFC 4180 written from the standard's grammar, section 2. */
 function readCsv(text: string): string[][] {

@@ -12,11 +12,12 @@ import {
 import { viewed, wholeView } from "../../../src/records/review/deskList.ts";
 import { listedOf, listText, readListText } from "../../../src/records/review/listedSubmission.ts";
 import { readReplyText } from "../../../src/records/review/readReply.ts";
-import { acceptText, askAgainText, otherPartText } from "../../../src/records/review/replyText.ts";
 import { factsOf, type Submission, unitOf } from "../../../src/records/review/submission.ts";
 import { canonicalText, textDigest } from "../../../src/records/text/canonicalText.ts";
 import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
+import { acceptText, askAgainText, otherPartText } from "../../../src/saying/replyText.ts";
 import { sentenceText } from "../../../src/saying/sentenceText.ts";
+import { said } from "../../../src/saying/texts.ts";
 import { demoRecord } from "../../support/demoRecords.ts";
 import { generateRecords } from "../../support/generateRecords.ts";
 import { anyRecord } from "../arbitraries.ts";
@@ -151,11 +152,11 @@ describe("the list", () => {
     const job = { id: "j1", label: "Osprey wagon", number: "2214", customer: "I. Farrow" };
     const all = [submission({ ...one, job }), submission({ ...two, job }), submission(other)];
     const [listed, ...others] = readListText(listText(all.map(listedOf)));
-    expect(listed?.job).toBe("Osprey wagon, job 2214");
+    expect(listed).toMatchObject({ job: "Osprey wagon", jobNumber: "2214" });
     expect(listed?.jobId).toBe("j1");
     const found = viewed(deskChecks(others.concat(listed ?? []), []), {
       ...wholeView,
-      search: "2214 osprey",
+      search: "job 2214 osprey",
     });
     expect(found.map(({ latest }) => latest.checkId).sort()).toEqual([one.id, two.id].sort());
     expect(listText(all.map(listedOf))).not.toContain("Farrow");
@@ -196,9 +197,9 @@ describe("differences between versions", () => {
       ),
     };
     const differences = recordDifferences(record, changed);
-    const [gap] = differences.filter(({ what }) => what === "left gap");
+    const [gap] = differences.filter(({ what }) => said(what) === "left gap");
     expect(withPlainSpaces(sentenceText(gap?.after ?? [], "mm"))).toBe("31.5 mm ± 1.0 mm, 2 times");
-    expect(differences.map(({ what }) => what)).toEqual(["left gap", "notes"]);
+    expect(differences.map(({ what }) => said(what))).toEqual(["left gap", "notes"]);
   });
 
   it("names every change of a generated record", () => {

@@ -11,6 +11,8 @@ import {
   traceLine,
   wantedPart,
 } from "../../../src/records/review/partTrace.ts";
+import { cellTexts } from "../../../src/saying/tableCells.ts";
+import { said } from "../../../src/saying/texts.ts";
 import { demoRecord } from "../../screens/answer/demoChecks.ts";
 
 const record = demoRecord("arm-fits");
@@ -150,7 +152,8 @@ describe("where a part went", () => {
     const against = (
       change: Partial<CheckRecord>,
       decisions: readonly Partial<Decision>[] = [],
-    ): string => againstWords(trace(wanted, { fitted, ...change }, decisions)?.against ?? null);
+    ): string =>
+      said(againstWords(trace(wanted, { fitted, ...change }, decisions)?.against ?? null));
     expect(against({}, [{ stop: "Arm block" }])).toBe("yes, what the review desk advised");
     expect(against({ advised }, [{ stop: "Tall arm block" }])).toBe(
       "no, another part than the review desk advised",
@@ -177,9 +180,10 @@ describe("where a part went", () => {
     const traced = trace({ partNumber: "HL-1052" }, { fitted, advised }, [
       { stop: "Tall arm block", by: "Dee" },
     ]);
-    const line = traced ? traceLine(traced) : [];
-    expect(line).toHaveLength(traceHeader.length);
-    const cell = (name: (typeof traceHeader)[number]) => line[traceHeader.indexOf(name)];
+    const line = cellTexts(traced ? traceLine(traced) : []);
+    const header = cellTexts(traceHeader);
+    expect(line).toHaveLength(header.length);
+    const cell = (name: string) => line[header.indexOf(name)];
     expect(cell("part advised by the app")).toBe("yes");
     expect(cell("part advised by the desk")).toBe("no");
     expect(cell("app advised")).toBe("Arm block, HL-1052, revision B, spacer 10 mm");

@@ -371,18 +371,18 @@ describe("what is wrong with it", () => {
 
   it("is one sentence with one full stop, whoever words it", () => {
     const sentenceOf = (message: string) =>
-      issueFault({ code: "custom", path: ["notes"], message, input: 1 }, { notes: 1 }).sentence;
-    expect(sentenceOf("is not told")).toEqual(["The notes: is not told."]);
-    expect(sentenceOf("is not told.")).toEqual(["The notes: is not told."]);
-    expect(sentenceOf("")).toEqual(["The notes: can't be read."]);
+      inModelUnits(
+        issueFault({ code: "custom", path: ["notes"], message, input: 1 }, { notes: 1 }).sentence,
+      );
+    expect(sentenceOf("is not told")).toBe("The notes: is not told.");
+    expect(sentenceOf("is not told.")).toBe("The notes: is not told.");
+    expect(sentenceOf("")).toBe("The notes: can't be read.");
   });
 
   it("is of the check, where no field of it is named so", () => {
     const issue = { code: "custom" as const, path: ["other"], message: "is odd", input: 1 };
-    expect(issueFault(issue, { other: 1 })).toEqual({
-      code: "fieldFault",
-      sentence: ["The check: is odd."],
-      reading: "other",
-    });
+    const { sentence, ...fault } = issueFault(issue, { other: 1 });
+    expect(fault).toEqual({ code: "fieldFault", reading: "other" });
+    expect(inModelUnits(sentence)).toBe("The check: is odd.");
   });
 });

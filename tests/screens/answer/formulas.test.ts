@@ -2,8 +2,10 @@ import { describe, expect, it } from "vitest";
 import type { Corner, CornerAssessment, Fitment, HardLimit } from "../../../src/physics/fitment.ts";
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
 import { cornerContext } from "../../../src/physics/worked/cornerContext.ts";
-import { plain } from "../../../src/physics/worked/plainNumber.ts";
 import { lastValue, type WorkedFigure } from "../../../src/physics/worked/workedFigure.ts";
+import { plain } from "../../../src/saying/plainNumber.ts";
+import { said, worded } from "../../../src/saying/texts.ts";
+import { inLetters, inNumbers } from "../../../src/saying/workedStep.ts";
 import { type Figure, figuresOf } from "../../../src/screens/answer/formulas/figures.ts";
 import {
   formulaQuantity,
@@ -102,13 +104,14 @@ describe.each(everyDemo)("the working of %s", (name) => {
       for (const step of worked?.steps ?? []) {
         const found = evaluatedStep(step);
         if (found === null) {
-          expect(["impact", "doubt"], `${figure.id}: ${step.formula}`).toContain(figure.group);
+          expect(["impact", "doubt"], `${figure.id}: ${inLetters(step)}`).toContain(figure.group);
           continue;
         }
         evaluated += 1;
-        expect(isOff(found, step), `${corner.side} ${figure.id}: ${step.formula} = ${found}`).toBe(
-          false,
-        );
+        expect(
+          isOff(found, step),
+          `${corner.side} ${figure.id}: ${inLetters(step)} = ${found}`,
+        ).toBe(false);
       }
     }
     expect(evaluated).toBeGreaterThan(60);
@@ -127,9 +130,10 @@ describe.each(everyDemo)("the working of %s", (name) => {
   it("shows beside what was found by search that it is what was looked for", () => {
     for (const { figure, corner, worked } of figuresOfDemo(name)) {
       const steps = worked?.steps ?? [];
-      if (!steps.some(({ formula }) => /z is \(z_h − r\), found by search/.test(formula))) continue;
-      const asked = steps.find(({ formula }) => formula === "z_h − r")?.result.value ?? Number.NaN;
-      const reached = steps.filter(({ formula }) => formula.startsWith("z = "));
+      if (!steps.some((step) => /z is \(z_h − r\), found by search/.test(inLetters(step))))
+        continue;
+      const asked = steps.find((step) => inLetters(step) === "z_h − r")?.result.value ?? Number.NaN;
+      const reached = steps.filter((step) => inLetters(step).startsWith("z = "));
       const nearest = Math.min(...reached.map(({ result }) => Math.abs(result.value - asked)));
       expect(nearest, `${corner.side} ${figure.id}`).toBeLessThan(1e-6);
     }
@@ -138,19 +142,21 @@ describe.each(everyDemo)("the working of %s", (name) => {
   it.each(["mm", "in"] as const)("reads as finite numbers in %s", (unit) => {
     for (const { figure, worked } of figuresOfDemo(name)) {
       for (const step of worked?.steps ?? []) {
-        const text = `${formulaSentence(step.worked, unit)} ${formulaQuantity(step.result, unit)}`;
+        const text = `${formulaSentence(inNumbers(step), unit)} ${formulaQuantity(step.result, unit)}`;
         expect(text, figure.id).not.toMatch(/NaN|Infinity|unknown|undefined/);
-        expect(step.formula.length, figure.id).toBeGreaterThan(2);
+        expect(inLetters(step).length, figure.id).toBeGreaterThan(2);
       }
-      expect(worked?.source.length, figure.id).toBeGreaterThan(5);
+      expect(said(worked?.source ?? "").length, figure.id).toBeGreaterThan(5);
     }
   });
 
   it("names in its symbols every letter with a value and an origin", () => {
     for (const { figure, worked } of figuresOfDemo(name)) {
       for (const { symbol, meaning, value, origin } of worked?.symbols ?? []) {
-        expect(symbol && meaning && origin, figure.id).toBeTruthy();
-        if (typeof value !== "string") expect(Number.isFinite(value.value), figure.id).toBe(true);
+        expect(symbol && said(meaning) && formulaSentence(origin, "mm"), figure.id).toBeTruthy();
+        for (const part of worded(value)) {
+          if (typeof part !== "string") expect(Number.isFinite(part.value), figure.id).toBe(true);
+        }
       }
     }
   });
@@ -163,11 +169,12 @@ describe("a wrong operator", () => {
       const both = [...figuresOfDemo(name), ...figuresOfDemo(name, "apart")];
       for (const { worked } of both) {
         for (const step of worked?.steps ?? []) {
-          const before = noticed.get(step.formula);
+          const formula = inLetters(step);
+          const before = noticed.get(formula);
           if (before?.every(Boolean)) continue;
           const now = noticesOperators(step);
           noticed.set(
-            step.formula,
+            formula,
             now.map((isNoticed, place) => isNoticed || !!before?.[place]),
           );
         }
@@ -186,7 +193,7 @@ describe("a carrying stop that touches under load", () => {
   it("has a sag whose working counts the stop's force", () => {
     const found = everyFigure(heavy);
     const sag = found.find(({ figure }) => figure.id === "loadedSag");
-    expect(sag?.worked?.steps.map(({ formula }) => formula)).toContain("F_stop·ds/dz at that sag");
+    expect(sag?.worked?.steps.map(inLetters)).toContain("F_stop·ds/dz at that sag");
     expectAgreement(found);
     const [load, stop] = sag?.worked?.steps.map(({ result }) => result.value) ?? [];
     const spring = (fitment.ride?.wheelRateNPerMm ?? 0) * (sag?.shown ?? 0);
@@ -203,7 +210,7 @@ describe("an undamped impact", () => {
     ] as const) {
       const one = found.find(({ figure }) => figure.id === `event1.${part}`);
       const check = one?.worked?.steps.at(-2);
-      expect(check?.formula).toMatch(/^check:/);
+      expect(check && inLetters(check)).toMatch(/^check:/);
       expect(Math.abs((check?.result.value ?? 0) / (one?.shown ?? 1) - 1)).toBeLessThan(kept);
     }
   });
@@ -233,8 +240,8 @@ function ofTheLibrary<Value>(value: Value): Value {
 
 it.each(everyDemo)("no reading of the library is called measured: %s", (name) => {
   const told = everyFigure(ofTheLibrary(demoFitment(name))).flatMap(
-    ({ worked }) => worked?.symbols.map(({ origin }) => origin) ?? [],
+    ({ worked }) => worked?.symbols.map(({ origin }) => formulaSentence(origin, "mm")) ?? [],
   );
-  expect(told.filter((origin) => /(?<!not )measured/.test(`${origin}`))).toEqual([]);
+  expect(told.filter((origin) => /(?<!not )measured/.test(origin))).toEqual([]);
   expect(told).toContain("from the library");
 });

@@ -1,5 +1,6 @@
 import { evaluate } from "mathjs";
-import type { FormulaStep } from "../../../src/physics/worked/workedFigure.ts";
+import type { FormulaStep } from "../../../src/physics/worked/step.ts";
+import { inNumbers } from "../../../src/saying/workedStep.ts";
 
 const degree = Math.PI / 180;
 
@@ -53,7 +54,8 @@ function expressionOf(text: string): string {
 }
 
 /** The sum in a worked line, its numbers whole; null where it tells how a number was found. */
-function sumOf({ worked }: FormulaStep): string | null {
+function sumOf(step: FormulaStep): string | null {
+  const worked = inNumbers(step);
   const words = worked.map((part) => (typeof part === "string" ? part : "")).join("");
   if (told.test(words)) return null;
   return worked.map((part) => (typeof part === "string" ? part : `(${part.value})`)).join("");

@@ -11,6 +11,7 @@ import { withSides } from "../../../src/records/filling/sides.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { withEstimates } from "../../../src/records/filling/withEstimates.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
 import { withMassWay } from "../../../src/screens/check/ride/cornerMassWay.ts";
 import { rideRange } from "../../../src/screens/check/ride/rideText.ts";
@@ -22,7 +23,8 @@ const { platforms } = demoPack;
 const fresh = () => chooseLayout(withSides(newStoredCheck(), "both"), "arm");
 const typed = (stored: StoredCheck, id: string, text: string, unit: EntryUnit, tol = "") =>
   setEntry(stored, id, { texts: [text], unit, tol });
-const ride = (stored: StoredCheck) => withEstimates(stored, "mm", referencePack()).record.ride;
+const ride = (stored: StoredCheck) =>
+  withEstimates(stored, "mm", referencePack(), inModelUnits).record.ride;
 const way = (stored: StoredCheck, name: RideQuantity, chosen: string) =>
   withRideWay(stored, [name], chosen);
 
@@ -58,6 +60,7 @@ describe("estimates made in place", () => {
       typed(withMassWay(fresh(), "left", "axle"), "axleMassKg", "1100", "kg", "0"),
       "mm",
       referencePack(),
+      inModelUnits,
     );
     for (const { cornerMassKg } of stored.record.corners) {
       expect(cornerMassKg?.values).toEqual([550]);
@@ -68,7 +71,7 @@ describe("estimates made in place", () => {
   it("leave a wheel that was weighed by itself alone", () => {
     let stored = typed(withMassWay(fresh(), "right", "scale"), "right.cornerMassKg", "571", "kg");
     stored = typed(withMassWay(stored, "left", "axle"), "axleMassKg", "1100", "kg");
-    const masses = withEstimates(stored, "mm", referencePack()).record.corners.map(
+    const masses = withEstimates(stored, "mm", referencePack(), inModelUnits).record.corners.map(
       ({ cornerMassKg }) => cornerMassKg,
     );
     expect(masses.map((mass) => mass?.values[0])).toEqual([550, 571]);
@@ -99,7 +102,12 @@ describe("estimates made in place", () => {
     stored = typed(way(stored, "unsprungMassKg", "typed"), "ride.unsprungMassKg", "60", "kg");
     stored = typed(way(stored, "wheelRateNPerMm", "typed"), "ride.wheelRateNPerMm", "28", "N/mm");
     stored = withRideWay(stored, ["damperBumpNsPerMm", "damperReboundNsPerMm"], "share");
-    stored = withEstimates(withChoice(stored, "damping.share", "usual"), "mm", referencePack());
+    stored = withEstimates(
+      withChoice(stored, "damping.share", "usual"),
+      "mm",
+      referencePack(),
+      inModelUnits,
+    );
     // c = ζ·2·√(k·m), split 1 : 2. Rao, Mechanical Vibrations, chapter 2 (from memory).
     // 500 kg sprung on 28 kN/m, ζ = 0.35.
     const mean = (0.35 * 2 * Math.sqrt(28_000 * 500)) / 1000;
@@ -112,7 +120,7 @@ describe("estimates made in place", () => {
   it("are gone as soon as what they are made of can't be read", () => {
     let stored = way(fresh(), "wheelRateNPerMm", "sag");
     stored = typed(typed(stored, "wheelRate.load", "60", "kg"), "wheelRate.sag", "21", "mm");
-    stored = withEstimates(stored, "mm", referencePack());
+    stored = withEstimates(stored, "mm", referencePack(), inModelUnits);
     expect(stored.record.ride?.wheelRateNPerMm).toBeGreaterThan(0);
     expect(ride(typed(stored, "wheelRate.sag", "none", "mm"))).toBeUndefined();
   });
@@ -120,10 +128,10 @@ describe("estimates made in place", () => {
   it("change nothing where nothing has changed", () => {
     let stored = way(fresh(), "wheelRateNPerMm", "sag");
     stored = typed(typed(stored, "wheelRate.load", "60", "kg"), "wheelRate.sag", "21", "mm");
-    const once = withEstimates(stored, "mm", referencePack());
-    expect(withEstimates(once, "mm", referencePack())).toBe(once);
+    const once = withEstimates(stored, "mm", referencePack(), inModelUnits);
+    expect(withEstimates(once, "mm", referencePack(), inModelUnits)).toBe(once);
     const demo = storedFromRecord(demoRecord("axle-towing-early"));
-    expect(withEstimates(demo, "mm", referencePack())).toBe(demo);
+    expect(withEstimates(demo, "mm", referencePack(), inModelUnits)).toBe(demo);
   });
 });
 
@@ -139,6 +147,7 @@ describe("the way a quantity is come by", () => {
       withChoice(way(stored, "tyreRateNPerMm", "usual"), "tyre.sort", "light"),
       "mm",
       referencePack(),
+      inModelUnits,
     );
     expect(usual.record.ride?.estimated?.tyreRateNPerMm).toContain("common practice");
     const again = way(usual, "tyreRateNPerMm", "typed");

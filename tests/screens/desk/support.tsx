@@ -10,7 +10,7 @@ import { type DeskStore, openDeskStore } from "../../../src/storage/deskStore.ts
 import { startDeskAssessor } from "../answer/dispatcherAssessor.ts";
 
 /** Works in this thread: happy-dom has no workers. */
-function poolHere(): Pool {
+export function poolHere(): Pool {
   return {
     size: 1,
     run: poolAnswer,

@@ -1,12 +1,13 @@
 import { vi } from "vitest";
 import { newId } from "../../../src/records/check/storedCheck.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import type { OpenedStore } from "../../../src/screens/useStore.ts";
 import { type CheckStore, openCheckStore } from "../../../src/storage/checkStore.ts";
 import { tinyPhoto } from "../../support/pictures.ts";
 
 /** A store of its own for one test. */
 export async function freshStore(): Promise<CheckStore> {
-  const opened = await openCheckStore(`send ${newId()}`);
+  const opened = await openCheckStore(inModelUnits, `send ${newId()}`);
   if (!opened.ok) throw new Error(opened.fault.code);
   return opened.value;
 }

@@ -5,7 +5,6 @@ import { fullTravelTicksId } from "../../../src/records/check/fullTravel.ts";
 import type { StoredCheck } from "../../../src/records/check/storedCheck.ts";
 import { readDraftText } from "../../../src/records/filling/readDraft.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
-import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { checkFileText } from "../../../src/screens/checkFile.ts";
 import { demoRecord } from "../../support/demoRecords.ts";
 import { freshPhone, heading, keep, kept, startApp } from "../startApp.tsx";
@@ -48,7 +47,7 @@ describe("a check by hand that came from elsewhere", () => {
         [fullTravelTicksId]: { texts: ["stands"], unit: "", tol: "" },
       },
     };
-    const draft = readDraftText(checkFileText(ticked), demoPack);
+    const draft = readDraftText(checkFileText(ticked));
     expect(draft?.entries["left.rideHeight"]).toEqual(mine.entries["left.rideHeight"]);
     expect(draft?.entries).not.toHaveProperty(fullTravelTicksId);
     expect(draft?.progress).toMatchObject({ step: "standing", cautionsFor: null, stood: [] });

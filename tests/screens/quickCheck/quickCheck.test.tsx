@@ -8,6 +8,7 @@ import { changeRecord } from "../../../src/records/check/storedCheck.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import type { QuickCheckAnswer } from "../../../src/records/quickCheck/quickCheckAnswer.ts";
 import { quickCheckRecord } from "../../../src/records/quickCheck/quickCheckRecord.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { QuickCheckAnswerView } from "../../../src/screens/quickCheck/QuickCheckAnswerView.tsx";
 import QuickCheckPlace from "../../../src/screens/quickCheck/QuickCheckPlace.tsx";
 import {
@@ -91,7 +92,7 @@ describe("while the questions are being fetched", () => {
 describe("the check that is made", () => {
   const made = () => {
     const question = questionOf(filled());
-    const outcome = question?.ok ? quickCheckRecord(demoPack, question.value) : null;
+    const outcome = question?.ok ? quickCheckRecord(demoPack, question.value, inModelUnits) : null;
     if (!outcome?.ok) throw new Error("no record");
     return outcome.value.record;
   };

@@ -4,6 +4,7 @@ import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import type { PackStop } from "../../../src/records/pack/pack.ts";
 import { stopFacts } from "../../../src/records/pack/stopFacts.ts";
 import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
+import { sentenceText } from "../../../src/saying/sentenceText.ts";
 import {
   marginTexts,
   mountDifferences,
@@ -16,6 +17,8 @@ import {
 } from "../../../src/screens/triedStops/triedWords.ts";
 import { finished } from "../../physics/prescription/exhaustive.ts";
 import { uprightStrut } from "../../physics/staticFitments.ts";
+
+const facts = (stop: PackStop) => withPlainSpaces(sentenceText(stopFacts(stop), "mm"));
 
 const ranked: RankedStop = {
   id: "tall-firm",
@@ -81,7 +84,7 @@ describe("another part than the fitted one", () => {
 it("an estimate is marked in a stop's name and facts", () => {
   const estimated = { how: "from 60 Shore A", forceShare: 0.25 };
   expect(rankedName({ ...ranked, estimated }, "mm")).toBe("Tall firm (estimate)");
-  expect(stopFacts({ ...(demoPack.stops[0] as PackStop), estimated }, "mm")).toContain(
+  expect(facts({ ...(demoPack.stops[0] as PackStop), estimated })).toContain(
     "curve by estimate, ± 25 %",
   );
 });
@@ -155,9 +158,9 @@ it("what both sides say alike is told once, what differs is told of each", () =>
 it("a stop's facts name a stiffness by its number, and an estimate as one", () => {
   const [stop] = demoPack.stops;
   if (!stop) throw new Error("no stop");
-  expect(withPlainSpaces(stopFacts(stop, "mm"))).toBe(
+  expect(facts(stop)).toBe(
     "HL-1060 · 60.0 mm high, 33.0 mm usable · class 250 N/mm, progressive · for impacts · tested slowly only · 62.0 mm across · threaded stud M10 × 1.5 · cellular polyurethane",
   );
   const estimate = { ...stop, estimated: { how: "from Shore A 60", forceShare: 0.25 } };
-  expect(stopFacts(estimate, "mm")).toContain("curve by estimate");
+  expect(facts(estimate)).toContain("curve by estimate");
 });

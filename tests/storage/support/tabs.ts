@@ -33,5 +33,5 @@ export function value<Value>(outcome: Outcome<Value>): Value {
 
 /** One tab: a store of its own on the same database. */
 export async function tab(): Promise<CheckStore> {
-  return closedLater(value(await openCheckStore()));
+  return closedLater(value(await openCheckStore(inModelUnits)));
 }

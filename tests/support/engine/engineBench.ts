@@ -12,6 +12,7 @@ import {
   phoneLogin,
 } from "../../../src/engine/login.ts";
 import type { Outcome } from "../../../src/physics/outcome.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import {
   buildAddress,
   configPath,
@@ -147,6 +148,6 @@ export class EngineBench {
 }
 
 export function opened<Value>(outcome: Outcome<Value>): Value {
-  if (!outcome.ok) throw new Error(outcome.fault.sentence.join(""));
+  if (!outcome.ok) throw new Error(inModelUnits(outcome.fault.sentence));
   return outcome.value;
 }

@@ -1,3 +1,5 @@
+import type { Message } from "../../sentence.ts";
+
 /**
  * What a layout does with a reading. needed: the layout has no motion without it, or without what it may
  * be made of; optional: it is better with it, or has a stand-in; part: only another reading is made of it.
@@ -23,7 +25,7 @@ export interface GeometryDefinition {
   /** A length is above 0 mm; an offset is a length of any sign; an angle is in degrees. */
   readonly sort: "length" | "offset" | "angle";
   /** Plain words in the middle of a sentence, without article or side. */
-  readonly name: string;
+  readonly name: Message;
   /** What is seen on vehicles, mm or degrees. Outside: ask again, never refuse. Common practice. */
   readonly believable: readonly [number, number];
   /** What it is about, mm or degrees: how a drawing has it until it is known. Common practice. */

@@ -8,17 +8,9 @@ import {
 } from "../../motion/contact/stopContact.ts";
 import { TriangleContact, triangleFormulas } from "../../motion/contact/triangleContact.ts";
 import { Turn } from "../../motion/turn.ts";
-import type { Quantity } from "../../sentence.ts";
-import { step } from "../step.ts";
-import {
-  degrees,
-  degreesOf,
-  type FormulaStep,
-  inDegrees,
-  mm,
-  turnBy,
-  type Working,
-} from "../workedFigure.ts";
+import type { Quantity, Words } from "../../sentence.ts";
+import { type FormulaStep, step, type Terms } from "../step.ts";
+import { degrees, degreesOf, inDegrees, mm, turnBy, type Working } from "../workedFigure.ts";
 import type { MeasuredTerms } from "./measuredTerms.ts";
 
 /** How the stop closes as its arm turns by α, and back; s in mm, α in degrees. */
@@ -71,8 +63,8 @@ function alongLine(
   contact: StopContact,
   given: Letters,
   line: number,
-  formulas: { readonly turn: string; readonly closing: string },
-  towards: (closing: number, letters: Parameters<typeof step>[1]) => readonly FormulaStep[],
+  formulas: { readonly turn: Words; readonly closing: Words },
+  towards: (closing: number, letters: Terms) => readonly FormulaStep[],
 ): ContactWorking {
   const w = inDegrees(line);
   const terms = { ...given, w };
@@ -103,11 +95,7 @@ function alongLine(
   };
 }
 
-function slopeOf(
-  contact: StopContact,
-  formula: string,
-  terms: Parameters<typeof step>[1],
-): Working {
+function slopeOf(contact: StopContact, formula: Words, terms: Terms): Working {
   contact.follow(turnBy(0));
   return { value: contact.slope, steps: [step(formula, terms, mm(contact.slope))] };
 }

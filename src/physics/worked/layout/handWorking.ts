@@ -5,11 +5,10 @@ import { handContactsOf } from "../../budget/handContacts.ts";
 import { HandMotion, handFormulas } from "../../budget/handMotion.ts";
 import { travelByHeights } from "../../budget/limitTravel.ts";
 import type { Corner, Fitment } from "../../fitment.ts";
-
+import type { Message, Words } from "../../sentence.ts";
 import { meanOf } from "../measured.ts";
-import { step } from "../step.ts";
+import { type FormulaStep, step } from "../step.ts";
 import {
-  type FormulaStep,
   type FormulaSymbol,
   type LayoutWorking,
   mm,
@@ -22,7 +21,7 @@ import {
 interface LedContact {
   readonly closing: number;
   readonly travel: number;
-  readonly what: string;
+  readonly what: Message;
 }
 
 /** The contacts of stop and block of a side at their means. */
@@ -102,7 +101,7 @@ export function handLedWorking(
     ]),
   ];
   const factorAt = (closing: number) => quantity("count", hand.factorAt(closing));
-  const factorStep = (letter: string, { closing, travel }: LedContact): FormulaStep =>
+  const factorStep = (letter: Words, { closing, travel }: LedContact): FormulaStep =>
     step(
       handFormulas.factor,
       { m_i: { letter }, z_i: mm(travel), ẑ_i: modelledAt(closing) },
@@ -132,7 +131,7 @@ export function handLedWorking(
           step(
             handFormulas.beyond,
             {
-              [termNames.zOfTheLastContact]: mm(last.travel),
+              zOfTheLastContact: { name: termNames.zOfTheLastContact, value: mm(last.travel) },
               m: m2,
               ẑ,
               "ẑ there": modelledAt(last.closing),

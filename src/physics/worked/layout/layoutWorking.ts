@@ -10,12 +10,12 @@ import { SwingPath } from "../../motion/path/swingPath.ts";
 import { Turn } from "../../motion/turn.ts";
 import { TurningMotion, turningFormulas } from "../../motion/turningMotion.ts";
 import { InstantCentreRatio } from "../../motion/wheelRatio.ts";
-import { step } from "../step.ts";
+import type { Words } from "../../sentence.ts";
+import { type FormulaStep, step } from "../step.ts";
 import {
   type ArmPointWorking,
   degrees,
   degreesOf,
-  type FormulaStep,
   type LayoutWorking,
   mm,
   quantity,
@@ -129,7 +129,7 @@ function foundTurn(
   contact: ContactWorking,
   path: PathWorking,
   travel: number,
-  letter: string,
+  letter: Words,
 ): Working {
   const turn = contact.turn(motion.closing(travel), "s").value;
   const letters = { α: degrees(turn), z_asked: { letter } };

@@ -4,9 +4,10 @@ import type { LayoutPlan } from "../../kinematics/layoutPlan.ts";
 import type { GeometryReadingName } from "../../layouts/geometryRegistry.ts";
 import { geometryRegistry } from "../../layouts/geometryRegistry.ts";
 import { BoltLength, boltFormulas, heightAngleFormula } from "../../motion/measuredQuantity.ts";
+import type { Message, Quantity } from "../../sentence.ts";
 import { meanOf, originOf } from "../measured.ts";
-import { step } from "../step.ts";
-import { degrees, type FormulaStep, type FormulaSymbol, mm } from "../workedFigure.ts";
+import { type FormulaStep, step } from "../step.ts";
+import { degrees, type FormulaSymbol, mm } from "../workedFigure.ts";
 
 /**
  * The lengths and angles of a layout at its mean readings, as its own motion has taken them: one measured
@@ -22,7 +23,7 @@ export class MeasuredTerms {
   }
 
   /** mm; `absent` where the layout goes without it. */
-  length(name: GeometryReadingName | "gap", symbol: string, meaning: string, absent = 0): number {
+  length(name: GeometryReadingName | "gap", symbol: string, meaning: Message, absent = 0): number {
     const found = this.#quantity(name);
     const value = found !== undefined && "value" in found ? found.value : absent;
     this.#tell(name, symbol, meaning, mm(value), found === undefined);
@@ -30,7 +31,7 @@ export class MeasuredTerms {
   }
 
   /** Degrees; `standIn` where another stands in for it, else 0. */
-  angle(name: GeometryReadingName, symbol: string, meaning: string, standIn = 0): number {
+  angle(name: GeometryReadingName, symbol: string, meaning: Message, standIn = 0): number {
     const found = this.#quantity(name);
     const value =
       found !== undefined && "sin" in found
@@ -47,8 +48,8 @@ export class MeasuredTerms {
   #tell(
     name: GeometryReadingName | "gap",
     symbol: string,
-    meaning: string,
-    value: FormulaSymbol["value"],
+    meaning: Message,
+    value: Quantity,
     absent: boolean,
   ): void {
     const place = this.#plan.places.find((each) => each.name === name && each.reading !== null);
@@ -63,9 +64,9 @@ export class MeasuredTerms {
   }
 
   /** The readings that a length or angle is made of, and the step that makes it. */
-  #tellParts(name: GeometryReadingName, symbol: string, value: FormulaSymbol["value"]): void {
+  #tellParts(name: GeometryReadingName, symbol: string, value: Quantity): void {
     const { madeOf } = geometryRegistry[name];
-    if (madeOf === undefined || typeof value === "string") return;
+    if (madeOf === undefined) return;
     const mean = (part: GeometryReadingName): number => {
       const place = this.#plan.places.find((each) => each.name === part);
       return place?.reading ? meanOf(place.reading) : Number.NaN;
@@ -91,8 +92,8 @@ export class MeasuredTerms {
     const length = this.#quantity(madeOf.along);
     const along = length !== undefined && "value" in length ? length.value : Number.NaN;
     const letters = {
-      [termNames.heightOfItsInnerEnd]: mm(inner ?? Number.NaN),
-      [termNames.heightOfItsOuterEnd]: mm(outer ?? Number.NaN),
+      inner: { name: termNames.heightOfItsInnerEnd, value: mm(inner ?? Number.NaN) },
+      outer: { name: termNames.heightOfItsOuterEnd, value: mm(outer ?? Number.NaN) },
       length: mm(along),
       θ: { letter: symbol },
     };
@@ -100,7 +101,7 @@ export class MeasuredTerms {
   }
 }
 
-function geometryRegistryStandIn(name: GeometryReadingName | "gap"): string {
+function geometryRegistryStandIn(name: GeometryReadingName | "gap"): Message {
   return name !== "gap" && geometryRegistry[name].standIn !== undefined
     ? messages.notMeasuredTakenAs
     : messages.notMeasuredTakenAs0;

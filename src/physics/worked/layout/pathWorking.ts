@@ -3,16 +3,9 @@ import type { ArmRole, Linkage } from "../../fitment.ts";
 import { type SwingPath, swingFormulas } from "../../motion/path/swingPath.ts";
 import { carrierFormula, type WheelPath } from "../../motion/path/wheelPath.ts";
 import { Turn } from "../../motion/turn.ts";
-import { step, type Terms } from "../step.ts";
-import {
-  degrees,
-  degreesOf,
-  type FormulaStep,
-  mm,
-  quantity,
-  turnBy,
-  type Working,
-} from "../workedFigure.ts";
+import type { Message, Words } from "../../sentence.ts";
+import { type FormulaStep, step, type Terms } from "../step.ts";
+import { degrees, degreesOf, mm, quantity, turnBy, type Working } from "../workedFigure.ts";
 import type { MeasuredTerms } from "./measuredTerms.ts";
 
 /** How the wheel rises as an arm turns by α, and back; z in mm, α in degrees. */
@@ -22,7 +15,7 @@ export interface PathWorking {
   slope(): Working;
   travel(turn: number): Working;
   /** α for a wheel travel; null where it is only found by search. */
-  turn(travel: number, letter: string): Working | null;
+  turn(travel: number, letter: Words): Working | null;
 }
 
 /** b and θ0 of the arm that carries the stop. */
@@ -40,7 +33,7 @@ export function measuredArm(terms: MeasuredTerms, armRole: ArmRole | undefined):
 }
 
 /** dz/dα where the arm stands at ride, by a formula of its path. */
-export function slopeWorking(path: WheelPath, formula: string, terms: Terms): Working {
+export function slopeWorking(path: WheelPath, formula: Words, terms: Terms): Working {
   path.follow(turnBy(0));
   return { value: path.slope, steps: [step(formula, terms, mm(path.slope))] };
 }
@@ -75,7 +68,7 @@ export function swingWorking(
 }
 
 /** Where κ came from, of a swing without a linkage. */
-export function ratioOrigin(linkage: Linkage): string {
+export function ratioOrigin(linkage: Linkage): Message {
   if (linkage === "carriesWheel") return messages.armCarriesWheelItself;
   return linkage === "typed" ? messages.fromCheck : messages.usualForSuchArms;
 }

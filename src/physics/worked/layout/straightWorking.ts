@@ -1,6 +1,7 @@
 import * as messages from "../../../words/compiled/physics/worked/layout.ts";
 import type { LayoutMotion } from "../../motion/layoutMotion.ts";
 import { oneWheelFormulas, straightFormulas } from "../../motion/straightMotion.ts";
+import type { Words } from "../../sentence.ts";
 import { step, type Terms } from "../step.ts";
 import { degrees, type LayoutWorking, mm, ratioOf } from "../workedFigure.ts";
 import type { MeasuredTerms } from "./measuredTerms.ts";
@@ -12,7 +13,7 @@ const lean = (terms: MeasuredTerms) =>
 export function straightWorking(
   terms: MeasuredTerms,
   motion: LayoutMotion,
-  source: string,
+  source: Words,
 ): LayoutWorking {
   return alongAxis(terms, motion, source, { β: lean(terms) }, straightFormulas);
 }
@@ -20,7 +21,7 @@ export function straightWorking(
 /** A beam axle with one wheel up, the other on the ground: it turns about the far tire. */
 export function oneWheelWorking(terms: MeasuredTerms, motion: LayoutMotion): LayoutWorking {
   const β = lean(terms);
-  const T = mm(terms.length("track", "T", "track"));
+  const T = mm(terms.length("track", "T", messages.track));
   const S = mm(terms.length("stopSpacing", "S", messages.spacingOfTwoStops));
   const source = messages.axleTurnsAboutOther;
   return alongAxis(terms, motion, source, { β, T, S }, oneWheelFormulas);
@@ -29,9 +30,9 @@ export function oneWheelWorking(terms: MeasuredTerms, motion: LayoutMotion): Lay
 function alongAxis(
   { symbols }: MeasuredTerms,
   motion: LayoutMotion,
-  source: string,
+  source: Words,
   given: Terms,
-  formulas: { readonly ratio: string; readonly travel: string; readonly closing: string },
+  formulas: { readonly ratio: Words; readonly travel: Words; readonly closing: Words },
 ): LayoutWorking {
   return {
     source,

@@ -60,12 +60,10 @@ export function strutWorking(
               strutFormulas.carrier,
               {
                 ...given,
-                [termNames.leanOfTheLineToTheTop]: [
-                  messages.atan2({
-                    mm: mm(stand.inward),
-                    mm2: mm(stand.up),
-                  }),
-                ],
+                leanOfTheLineToTheTop: {
+                  name: termNames.leanOfTheLineToTheTop,
+                  value: messages.atan2({ mm: mm(stand.inward), mm2: mm(stand.up) }),
+                },
                 D: mm(stand.distance),
               },
               carrier,

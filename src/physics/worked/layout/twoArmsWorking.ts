@@ -9,8 +9,8 @@ import {
   type InstantCentreRatio,
   instantCentreFormulas,
 } from "../../motion/wheelRatio.ts";
-import { step } from "../step.ts";
-import { degrees, degreesIn, type FormulaStep, inDegrees, mm, quantity } from "../workedFigure.ts";
+import { type FormulaStep, step } from "../step.ts";
+import { degrees, degreesIn, inDegrees, mm, quantity } from "../workedFigure.ts";
 import type { MeasuredTerms } from "./measuredTerms.ts";
 import {
   carrierWorking,
@@ -102,13 +102,11 @@ export function fourBarWorking(
             ...given,
             ℓ,
             D,
-            [termNames.directionOfQ]: [
-              messages.atan22({
-                up: places.up,
-                across: places.across,
-              }),
-            ],
-            [termNames.itsDirectionAtRide]: inDegrees(stand.carrierAtRide),
+            directionOfQ: { name: termNames.directionOfQ, value: messages.atan22(places) },
+            itsDirectionAtRide: {
+              name: termNames.itsDirectionAtRide,
+              value: inDegrees(stand.carrierAtRide),
+            },
           },
           δ,
         ),

@@ -21,7 +21,7 @@ export function allMay<Fields extends z.core.$ZodLooseShape>(
 export const numberSchema = z.number().check(z.gte(-magnitude), z.lte(magnitude));
 export const positiveOrZero = numberSchema.check(z.gte(0));
 export const label = z.string().check(z.maxLength(labelCharacters));
-export const filledLabel = label.check(z.regex(/\S/, messages.mustNotBeEmpty));
+export const filledLabel = label.check(z.regex(/\S/, messages.mustNotBeEmpty.code));
 export const notes = z.string().check(z.maxLength(notesCharacters));
 
 /** ISO 8601 in UTC, and a day that exists. */
@@ -34,7 +34,7 @@ function isUtcTime(text: string): boolean {
   return Number.isFinite(time) && new Date(time).toISOString().startsWith(match[1] ?? "?");
 }
 
-export const instantSchema = z.string().check(z.refine(isUtcTime, messages.isNotDateAnd));
+export const instantSchema = z.string().check(z.refine(isUtcTime, messages.isNotDateAnd.code));
 
 export const readingSchema = z.object({
   /** Repeats of one measurement: mm, deg or kg. */

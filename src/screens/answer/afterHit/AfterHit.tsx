@@ -2,6 +2,7 @@ import type { CornerAssessment, Fitment } from "../../../physics/fitment.ts";
 import { rulesOf } from "../../../physics/road/index.ts";
 import { simulatedStops } from "../../../physics/stop/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/answer/afterHit.ts";
 import { eventWords } from "../../assessment/eventWords.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
@@ -27,7 +28,7 @@ export function AfterHitView({
   return (
     <section class="stack-close after-hit" aria-label={messages.afterHit({ side: assessed.side })}>
       <h3>{messages.afterHit2({ side: sideWords[assessed.side] })}</h3>
-      <p class="small soft">{simulatedStops}</p>
+      <p class="small soft">{said(simulatedStops)}</p>
       {after === null ? (
         <p>{messages.thisStopWasNot}</p>
       ) : (

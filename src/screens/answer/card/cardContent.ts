@@ -10,6 +10,7 @@ import { stopInFull } from "../../../records/pack/stopFacts.ts";
 import { quantityKindOf, readingsOf } from "../../../records/review/oddReadings.ts";
 import { quantityText } from "../../../saying/quantityText.ts";
 import { sentenceText, withoutRanges } from "../../../saying/sentenceText.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/answer/card.ts";
 import { verdictWords } from "../../assessment/stateWords.ts";
 import type { Prescribing } from "../../assessment/usePrescription.ts";
@@ -41,7 +42,7 @@ export function checkNamed(record: CheckRecord): Pick<CardContent, "title" | "fa
       ...(job
         ? [`${jobWords(job)}${job.moment ? messages.change({ moment: job.moment }) : ""}`]
         : []),
-      messages.stopWord({ stopInFull: stopInFull(stop) }),
+      messages.stopWord({ stopInFull: said(stopInFull(stop)) }),
       messages.checkedIsBySelectTrue({ createdAt: dateText(createdAt), isBy: Boolean(by), by }),
     ],
   };
@@ -68,7 +69,7 @@ export function cardContent(
       const tolerance = quantityText({ kind, value: reading.tol }, unit);
       return {
         name: capital(readingWords(fitment, id)),
-        value: `${mean} ± ${tolerance}, ${sourceText(reading)}`,
+        value: `${mean} ± ${tolerance}, ${said(sourceText(reading))}`,
       };
     }),
     cautions: cautionsOf(record.vehicle.liftMm > 0 ? "raised" : "level").map(({ words }) => words),

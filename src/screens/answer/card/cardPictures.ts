@@ -2,6 +2,7 @@ import { capital } from "../../../physics/sentence.ts";
 import type { CheckRecord } from "../../../records/check/checkRecord.ts";
 import { limitKindOf } from "../../../records/entry/entryPath.ts";
 import { entryName } from "../../../records/entry/readingCatalogue.ts";
+import { said } from "../../../saying/texts.ts";
 import { codeSeries } from "../../../sharing/codeSeries.ts";
 import { drawCode, quietZone } from "../../../sharing/qrDrawing.ts";
 import { appAddress, shareLink } from "../../../sharing/shareLink.ts";
@@ -31,7 +32,7 @@ export function photosOf(record: CheckRecord): readonly CardPhoto[] {
         ? ""
         : reading === "fitted"
           ? messages.fittedPart
-          : entryName(reading, limitKindOf(record, reading));
+          : said(entryName(reading, limitKindOf(record, reading)));
     return {
       address: `data:${type};base64,${data}`,
       words: capital(caption?.trim() || shown || messages.photo({ index: index + 1 })),

@@ -17,6 +17,7 @@ import type { LengthUnit } from "../../../records/entry/units.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
 import { quantityText } from "../../../saying/quantityText.ts";
 import { sentenceText, withoutRanges } from "../../../saying/sentenceText.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/answer/compare.ts";
 import { stepHref } from "../../addresses.ts";
 import { sideWords, verdictWords } from "../../assessment/stateWords.ts";
@@ -86,7 +87,7 @@ export function BeforeAfter({
         ).map(([name, { fitment: own, assessment: answer }]) => (
           <section key={name} class={`compared-one verdict-${answer.verdict}`}>
             <h3>
-              <small>{name}</small> {stopTitle(own.stop)}
+              <small>{name}</small> {said(stopTitle(own.stop))}
             </h3>
             <p class="check-state">
               <StateMark state={answer.verdict} size={28} label="" />
@@ -170,8 +171,8 @@ function rowsOf(
 /** How the stop stands, as it was read: a gap, pressed, or missing. */
 function standText({ gap, pressedHeight, seatToPad }: Corner, unit: LengthUnit): string {
   const read = (reading: Reading, after = "") => {
-    const said = reading.source === "pack" ? `, ${sourceWords.pack}` : "";
-    return quantityText({ kind: "length", value: meanOf(reading) }, unit) + after + said;
+    const from = reading.source === "pack" ? `, ${said(sourceWords.pack)}` : "";
+    return quantityText({ kind: "length", value: meanOf(reading) }, unit) + after + from;
   };
   if (gap) return messages.gap({ read: read(gap) });
   if (pressedHeight) return messages.pressedTo({ read: read(pressedHeight) });

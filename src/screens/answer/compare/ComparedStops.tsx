@@ -3,6 +3,7 @@ import type { Assessment, Fitment } from "../../../physics/fitment.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
 import { sentenceText, withoutRanges } from "../../../saying/sentenceText.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/answer/compare.ts";
 import { sideWords, verdictWords } from "../../assessment/stateWords.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
@@ -27,7 +28,7 @@ export function ComparedStops({
   onLeave: () => void;
   unit: LengthUnit;
 }) {
-  const fittedName = stopTitle(fitment.stop);
+  const fittedName = said(stopTitle(fitment.stop));
   const otherName = sentenceText(other.name, unit);
   const both = [
     { name: fittedName, where: "fitted", assessment },

@@ -2,6 +2,7 @@ import type { Assessment, Fitment } from "../../../physics/fitment.ts";
 import type { RankedStop } from "../../../physics/ranking/index.ts";
 import { type Sentence, spacer } from "../../../physics/sentence.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
+import { sentenceOf } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/answer/compare.ts";
 
 /** Another stop, or this one at another height, tried on the same vehicle. */
@@ -14,7 +15,9 @@ export interface ComparedStop {
 }
 
 export function onSpacer(name: Sentence, spacerMm: number): Sentence {
-  return spacerMm === 0 ? name : [messages.onSpacerOf({ name, spacerMm: spacer(spacerMm) })];
+  return spacerMm === 0
+    ? name
+    : sentenceOf(messages.onSpacerOf, { name, spacerMm: spacer(spacerMm) });
 }
 
 /** What a spacer has to be for its figures. */

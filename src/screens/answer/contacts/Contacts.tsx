@@ -2,6 +2,7 @@ import type { UseRules } from "../../../physics/fitment.ts";
 import { screeningAssumptions } from "../../../physics/worked/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { quantityText } from "../../../saying/quantityText.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/answer/contacts.ts";
 import { speedText } from "../../assessment/eventWords.ts";
 import { ChartFigure } from "../../charts/ChartFigure.tsx";
@@ -55,7 +56,7 @@ export function Contacts({
           orUnknown3: orUnknown(allowedPerKm, unit),
         })
       }
-      assumed={screeningAssumptions}
+      assumed={screeningAssumptions.map(said)}
       table={() => (
         <DataTable
           caption={heading}

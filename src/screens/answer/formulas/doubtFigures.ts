@@ -16,6 +16,8 @@ import {
   told,
   type WorkedFigure,
 } from "../../../physics/worked/index.ts";
+import { sentenceOf } from "../../../saying/texts.ts";
+import { inLetters, inNumbers } from "../../../saying/workedStep.ts";
 import * as messages from "../../../words/compiled/screens/answer/formulas.ts";
 import { readingById, readingKind, readingWords } from "./readingById.ts";
 
@@ -32,14 +34,12 @@ function symbols(context: CornerContext, shares: readonly DoubtShare[]): Formula
         symbol: "u",
         meaning: readingWords(context.fitment, id),
         value: quantity(kind, uncertainty),
-        origin: [
-          messages.over3HasValuesSelect({
-            quantity: quantity(kind, reading.tol),
-            hasValues: reading.values.length > 1,
-            values: reading.values.length,
-            share: share < 0.01 ? messages.lessThan1 : (100 * share).toFixed(0),
-          }),
-        ],
+        origin: sentenceOf(messages.over3HasValuesSelect, {
+          quantity: quantity(kind, reading.tol),
+          hasValues: reading.values.length > 1,
+          values: reading.values.length,
+          share: share < 0.01 ? messages.lessThan1 : (100 * share).toFixed(0),
+        }),
       },
     ];
   });
@@ -64,7 +64,8 @@ function firstUncertainty(context: CornerContext, shares: readonly DoubtShare[])
     quantity(kind, standardUncertainty(drawn)),
   );
   const first = readingWords(context.fitment, id);
-  return [{ ...line, formula: messages.eachReadingFirst({ formula: line.formula, first }) }];
+  const formula = messages.eachReadingFirst({ formula: inLetters(line), first });
+  return [told(formula, inNumbers(line), line.result)];
 }
 
 function percentiles([low, high]: readonly [number, number], words: string): FormulaStep[] {
@@ -112,7 +113,7 @@ export function clearanceProbability(context: CornerContext): WorkedFigure | und
       ...firstUncertainty(context, context.assessed.doubt.reserve),
       told(
         conformityFormulas.reserve,
-        [messages.shareOfDrawsWith({ mm: mm(context.rules.reserveMm) })],
+        sentenceOf(messages.shareOfDrawsWith, { mm: mm(context.rules.reserveMm) }),
         quantity("share", probability),
       ),
     ],
@@ -131,7 +132,7 @@ export function earlyContactProbability(context: CornerContext): WorkedFigure | 
       ...firstUncertainty(context, context.assessed.doubt.contact),
       told(
         conformityFormulas.contact,
-        [messages.shareOfDrawsWithTravel({ mm: mm(needed) })],
+        sentenceOf(messages.shareOfDrawsWithTravel, { mm: mm(needed) }),
         quantity("share", probability),
       ),
     ],

@@ -1,7 +1,8 @@
-import type { Quantity, Sentence } from "../../../physics/sentence.ts";
-import { plain } from "../../../physics/worked/index.ts";
+import type { Quantity, Sentence, Words } from "../../../physics/sentence.ts";
 import { fromModel, type LengthUnit, unitText } from "../../../records/entry/units.ts";
+import { plain } from "../../../saying/plainNumber.ts";
 import { quantityText, unbroken } from "../../../saying/quantityText.ts";
+import { worded } from "../../../saying/texts.ts";
 
 /** A number inside a formula, with more figures than on the rest of the screen. */
 export function formulaQuantity({ kind, value }: Quantity, unit: LengthUnit): string {
@@ -37,9 +38,8 @@ function fixed(value: number, decimals: number): string {
   return text === "-0" ? "0" : text.replace("-", "−");
 }
 
-export function formulaSentence(sentence: string | Sentence, unit: LengthUnit): string {
-  if (typeof sentence === "string") return sentence;
-  return sentence
+export function formulaSentence(words: Words | Quantity | Sentence, unit: LengthUnit): string {
+  return worded(words)
     .map((part) => (typeof part === "string" ? part : formulaQuantity(part, unit)))
     .join("");
 }

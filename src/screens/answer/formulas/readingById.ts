@@ -9,6 +9,7 @@ import type { FieldPath } from "../../../physics/outcome.ts";
 import { definitionOf, limitOf, parseReadingId, sideOf } from "../../../physics/readings/index.ts";
 import type { QuantityKind } from "../../../physics/sentence.ts";
 import { entryName } from "../../../records/entry/readingCatalogue.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/answer/formulas.ts";
 
 /** The reading an id stands for; undefined for what is no reading of this fitment. */
@@ -52,7 +53,7 @@ export function readingWords(fitment: Fitment, id: FieldPath): string {
   if (cause !== undefined) return cause;
   const limit = limitOf(id);
   const corner = fitment.corners.find(({ side }) => side === limit?.side);
-  return entryName(id, corner?.limits[limit?.index ?? -1]?.kind);
+  return said(entryName(id, corner?.limits[limit?.index ?? -1]?.kind));
 }
 
 /** The ± of a cause of doubt that is no reading, mm, and where it comes from; null where it has none of its own. */

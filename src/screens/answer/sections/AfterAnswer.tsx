@@ -4,6 +4,7 @@ import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { partText } from "../../../records/pack/stopFacts.ts";
 import { quantityText } from "../../../saying/quantityText.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { explainStep, fittedStep, secondStep } from "../../guide/steps.ts";
 import { Button } from "../../parts/Button.tsx";
@@ -25,7 +26,7 @@ export function AfterAnswer({
         <p>
           <strong>{messages.fitted}</strong>{" "}
           {messages.hasSpacerMmSelectTrueSpacer({
-            part: partText(fitted),
+            part: said(partText(fitted)),
             hasSpacerMm: fitted.spacerMm > 0,
             spacerMm: quantityText(spacer(fitted.spacerMm), unit),
             by: fitted.by,

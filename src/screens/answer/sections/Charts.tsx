@@ -5,6 +5,7 @@ import { progressiveContactFactor, rulesOf } from "../../../physics/road/index.t
 import { cornerContext, impactAssumptions } from "../../../physics/worked/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { sentenceText } from "../../../saying/sentenceText.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { useHeightClassMap } from "../../assessment/useHeightClassMap.ts";
@@ -94,7 +95,7 @@ function SideCharts({
   const knowsContacts =
     contacts?.ok && contacts.value.some(({ unladenPerKm }) => unladenPerKm !== null);
   const isAlone = !isKnown && !knowsContacts;
-  const assumed = context ? impactAssumptions(context) : [];
+  const assumed = context ? impactAssumptions(context).map(said) : [];
   return (
     <div
       class={`side-charts${isAlone ? " side-charts-alone" : isTested ? " side-charts-tested" : ""}`}

@@ -2,6 +2,7 @@ import type { Assessment, RideQuantity } from "../../../physics/fitment.ts";
 import { capital } from "../../../physics/sentence.ts";
 import { missingId } from "../../../physics/verdict/index.ts";
 import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { Button } from "../../parts/Button.tsx";
 
@@ -29,7 +30,7 @@ export function MissingRide({
     for (const name of missing) {
       names.add(name);
       const id = missingId(name, side);
-      steps.set(id, `${name === "cornerMassKg" ? `${side} ` : ""}${catalogueEntry(id).name}`);
+      steps.set(id, `${name === "cornerMassKg" ? `${side} ` : ""}${said(catalogueEntry(id).name)}`);
     }
   }
   if (names.size === 0) return null;

@@ -5,6 +5,7 @@ import { useWords } from "../../../records/check/useWords.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { same } from "../../../records/pack/packDifferences.ts";
 import { quantityText } from "../../../saying/quantityText.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { eventWords, speedText } from "../../assessment/eventWords.ts";
 import { Button } from "../../parts/Button.tsx";
@@ -28,7 +29,7 @@ export function RulesUsed({
   const changed = !same(rules, house);
   return (
     <section class="card">
-      <h2>{messages.requirements({ use: useWords[fitment.use] })}</h2>
+      <h2>{messages.requirements({ use: said(useWords[fitment.use]) })}</h2>
       <ul class="plain-list">
         <li>
           {messages.roadClassAtContacts({

@@ -5,6 +5,7 @@ import { decidingChecks } from "../../../physics/verdict/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { estimateSentence } from "../../../records/pack/stopTitle.ts";
 import { firstSentence, sentenceText, withoutRanges } from "../../../saying/sentenceText.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { checkTitles, verdictWords } from "../../assessment/stateWords.ts";
 import type { Prescribing } from "../../assessment/usePrescription.ts";
@@ -66,7 +67,7 @@ export function VerdictPanel({
       {settled && again !== null && go && (
         <div class="verdict-measure">
           <Button wide icon="forward" onClick={() => go(again)}>
-            {messages.measure({ readingName: readingName(again) })}
+            {messages.measure({ readingName: said(readingName(again)) })}
           </Button>
         </div>
       )}
@@ -75,7 +76,7 @@ export function VerdictPanel({
       {settled && soFar && <p class="small">{soFar}</p>}
       {estimate && (
         <p class="small">
-          <strong>{messages.estimate}</strong> {estimate}
+          <strong>{messages.estimate}</strong> {said(estimate)}
         </p>
       )}
       <p class="verdict-limits">{certification}</p>

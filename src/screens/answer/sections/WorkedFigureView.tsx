@@ -1,5 +1,7 @@
 import type { WorkedFigure } from "../../../physics/worked/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { said } from "../../../saying/texts.ts";
+import { inLetters, inNumbers } from "../../../saying/workedStep.ts";
 import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { howComputedName, type Passage, passageHref } from "../../howComputed/howComputedRoute.ts";
 import { formulaQuantity, formulaSentence } from "../formulas/formulaText.ts";
@@ -21,12 +23,12 @@ export function WorkedFigureView({
     <div class="worked">
       <h3>{heading}</h3>
       <ol class="worked-steps">
-        {steps.map(({ formula, worked, result }, index) => (
+        {steps.map((step, index) => (
           <li key={index}>
-            <p class="formula">{formula}</p>
-            <p class="formula">= {formulaSentence(worked, unit)}</p>
+            <p class="formula">{inLetters(step)}</p>
+            <p class="formula">= {formulaSentence(inNumbers(step), unit)}</p>
             <p class={index === steps.length - 1 ? "formula formula-result" : "formula"}>
-              = {formulaQuantity(result, unit)}
+              = {formulaQuantity(step.result, unit)}
             </p>
           </li>
         ))}
@@ -34,10 +36,10 @@ export function WorkedFigureView({
       {symbols.length > 0 && (
         <dl class="worked-symbols">
           {symbols.map(({ symbol, meaning, value, origin }) => (
-            <div key={`${symbol} ${meaning}`}>
+            <div key={`${symbol} ${said(meaning)}`}>
               <dt>{symbol}</dt>
               <dd>
-                {meaning}: {typeof value === "string" ? value : formulaQuantity(value, unit)}{" "}
+                {said(meaning)}: {formulaSentence(value, unit)}{" "}
                 <span class="soft">({formulaSentence(origin, unit)})</span>
               </dd>
             </div>
@@ -47,12 +49,12 @@ export function WorkedFigureView({
       {assumed.length > 0 && (
         <p class="small">
           <strong>{messages.assumed} </strong>
-          {assumed.join(" ")}
+          {assumed.map(said).join(" ")}
         </p>
       )}
       <p class="small soft">
         <strong>{messages.source} </strong>
-        {source} <a href={passageHref(passage)}>{howComputedName}</a>
+        {said(source)} <a href={passageHref(passage)}>{howComputedName}</a>
       </p>
     </div>
   );

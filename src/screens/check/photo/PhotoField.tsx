@@ -7,6 +7,7 @@ import { limitKindOf } from "../../../records/entry/entryPath.ts";
 import { entryName } from "../../../records/entry/readingCatalogue.ts";
 import { withProof } from "../../../records/photo/photoProof.ts";
 import { sentenceText } from "../../../saying/sentenceText.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/check/photo.ts";
 import { oneMoment } from "../../../words/compiled/screens/parts.ts";
 import type { Change } from "../../guide/stepProps.ts";
@@ -34,7 +35,7 @@ export function PhotoField({
   const [fault, setFault] = useState<Sentence | null>(null);
   const [takenOut, setTakenOut] = useState<Photo | null>(null);
   const photos = photosOf(stored, id);
-  const name = of ?? entryName(id, limitKindOf(stored.record, id));
+  const name = of ?? said(entryName(id, limitKindOf(stored.record, id)));
 
   const open = (withCamera: boolean) => {
     const input = picker.current;

@@ -12,6 +12,7 @@ import type { EntryUnit } from "../../../records/entry/units.ts";
 import { setEntry } from "../../../records/filling/changes.ts";
 import { packRemark } from "../../../records/filling/platforms.ts";
 import { sentenceText } from "../../../saying/sentenceText.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/check/reading.ts";
 import type { Change } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
@@ -114,7 +115,7 @@ export function ReadingEntry({
     if (added > 0) newest.current?.focus();
   }, [added]);
 
-  const name = entryName(id, limitKindOf(stored.record, id));
+  const name = said(entryName(id, limitKindOf(stored.record, id)));
   const label = capital(name);
   const settled = useSettled(`${id}|${entry.texts.join("|")}|${entry.unit}|${entry.tol}`);
   const remarks = settled ? entryRemarks(stored, id, entry) : [];
@@ -142,9 +143,9 @@ export function ReadingEntry({
   const repeated = texts.length > 1;
   const current = Math.min(active, texts.length - 1);
   const units = unitPairs[kind];
-  const said = useRef<HTMLDivElement>(null);
+  const remarksPlace = useRef<HTMLDivElement>(null);
   useSeenAboveKeys(
-    said,
+    remarksPlace,
     [...remarks, ...(geometry ? [geometry] : [])].map(({ tone }) => tone).join(" "),
   );
   useScreenAwake(preferences.awake);
@@ -217,7 +218,7 @@ export function ReadingEntry({
         )}
         {source !== null && source !== "measured" && (
           <p class="small">
-            {messages.measuredItYourselfType({ source: capital(sourceWords[source]) })}
+            {messages.measuredItYourselfType({ source: capital(said(sourceWords[source])) })}
           </p>
         )}
       </div>
@@ -238,7 +239,7 @@ export function ReadingEntry({
           ]}
         />
       )}
-      <div class="stack-close" aria-live="polite" ref={said}>
+      <div class="stack-close" aria-live="polite" ref={remarksPlace}>
         {remarks.map((remark) => (
           <Notice key={remark.tone} tone={remark.tone}>
             <p>{sentenceText(remark.sentence, entry.unit === "in" ? "in" : preferences.length)}</p>

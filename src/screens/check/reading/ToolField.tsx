@@ -11,6 +11,7 @@ import {
 } from "../../../records/entry/tools.ts";
 import { toolsOf } from "../../../records/entry/toolTolerance.ts";
 import { sentenceText } from "../../../saying/sentenceText.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/check/reading.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Choices, type Option } from "../../parts/Choices.tsx";
@@ -52,7 +53,7 @@ export function ToolField({
   const ofWhat = isMeasured
     ? messages.measuredByPairs
     : tool
-      ? toolWords[tool].name
+      ? said(toolWords[tool].name)
       : messages.toolNotNamed;
 
   const chooseTool = (chosen: ToolId) => {
@@ -61,8 +62,8 @@ export function ToolField({
   };
   const toolOptions: readonly Option<ToolId>[] = toolsOf(group ?? "length").map((each) => ({
     value: each,
-    name: toolWords[each].name,
-    ...(toolWords[each].hint && { hint: toolWords[each].hint }),
+    name: said(toolWords[each].name),
+    ...(said(toolWords[each].hint) && { hint: said(toolWords[each].hint) }),
   }));
   const reachOptions: readonly Option<Reach>[] = reaches.flatMap((each) => {
     const name = group ? reachWords[group][each] : undefined;

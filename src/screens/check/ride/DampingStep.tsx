@@ -1,6 +1,7 @@
 import { chosen, withChoice } from "../../../records/filling/choice.ts";
 import { dampingShares } from "../../../records/filling/usualValues.ts";
 import { cornerMass } from "../../../records/filling/withEstimates.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/check/ride.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
@@ -45,7 +46,7 @@ export function DampingStep({ stored, change, preferences, go }: StepProps) {
                   }
                   options={dampingShares.map((share) => ({
                     value: share.id,
-                    name: share.words,
+                    name: said(share.words),
                     hint: messages.ofCriticalReboundTwice({
                       share: Math.round(100 * share.value),
                       tol: Math.round(100 * share.tol),

@@ -1,6 +1,7 @@
 import type { RideQuantity } from "../../../physics/fitment.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { estimateOf } from "../../../records/filling/withEstimates.ts";
+import { inModelUnits } from "../../../saying/modelUnits.ts";
 import { sentenceText } from "../../../saying/sentenceText.ts";
 import * as messages from "../../../words/compiled/screens/check/ride.ts";
 import { filled } from "../../filled.ts";
@@ -38,7 +39,7 @@ export function EstimateLine({
         {filled(messages.estimatedWidensAnswersMargin, {
           lead,
           rideRange: <strong>{rideRange(name, value, tol, preferences)}</strong>,
-          how,
+          how: inModelUnits(how),
         })}
       </p>
     </Notice>

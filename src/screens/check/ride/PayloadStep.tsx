@@ -12,6 +12,7 @@ import { packRide } from "../../../records/filling/platforms.ts";
 import { rideWay, withRideWay } from "../../../records/filling/rideWays.ts";
 import { payloadShares } from "../../../records/filling/usualValues.ts";
 import { quantityText } from "../../../saying/quantityText.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/check/ride.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices } from "../../parts/Choices.tsx";
@@ -122,7 +123,7 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
               legend={messages.howMuchOfIt}
               value={chosen(stored, "payload.share")}
               onChange={(share) => change((current) => withChoice(current, "payload.share", share))}
-              options={payloadShares.map((share) => ({ value: share.id, name: share.words }))}
+              options={payloadShares.map((share) => ({ value: share.id, name: said(share.words) }))}
             />
             {onEachWheel}
           </>

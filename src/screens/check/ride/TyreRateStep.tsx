@@ -1,6 +1,7 @@
 import { capital } from "../../../physics/sentence.ts";
 import { chosen, withChoice } from "../../../records/filling/choice.ts";
 import { tyreRates } from "../../../records/filling/usualValues.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/check/ride.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices } from "../../parts/Choices.tsx";
@@ -39,7 +40,7 @@ export function TyreRateStep({ stored, change, preferences }: StepProps) {
                   onChange={(sort) => change((current) => withChoice(current, "tyre.sort", sort))}
                   options={tyreRates.map((tyre) => ({
                     value: tyre.id,
-                    name: capital(tyre.words),
+                    name: said(capital(tyre.words)),
                   }))}
                 />
                 <EstimateLine stored={stored} name="tyreRateNPerMm" preferences={preferences} />

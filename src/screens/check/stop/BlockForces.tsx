@@ -1,5 +1,6 @@
 import { blockOf, withBlock } from "../../../records/filling/blockStop.ts";
 import { helperInputs } from "../../../records/filling/helperInputs.ts";
+import { inModelUnits } from "../../../saying/modelUnits.ts";
 import { quantityText } from "../../../saying/quantityText.ts";
 import { sentenceText } from "../../../saying/sentenceText.ts";
 import * as messages from "../../../words/compiled/screens/check/stop.ts";
@@ -61,7 +62,7 @@ export function BlockForces({
           <div class="row">
             <Button
               icon="tick"
-              onClick={() => change((now) => withBlock(now, outcome.value, unit))}
+              onClick={() => change((now) => withBlock(now, outcome.value, unit, inModelUnits))}
             >
               {messages.takeThisEstimate}
             </Button>

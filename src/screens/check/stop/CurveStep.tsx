@@ -4,6 +4,7 @@ import { type Entry, parseText } from "../../../records/entry/entry.ts";
 import { entryOutcome } from "../../../records/entry/entryPath.ts";
 import { estimateSentence } from "../../../records/pack/stopTitle.ts";
 import { sentenceText } from "../../../saying/sentenceText.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/check/stop.ts";
 import { SimilarForces } from "../../choosing/SimilarForces.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
@@ -51,14 +52,13 @@ export function CurveStep({ stored, change, preferences }: StepProps) {
   const fault =
     unreadable ??
     (settled ? stopFaults(stored.record.stop ?? {}).find(({ reading }) => reading === id) : null);
+  const estimate = estimateSentence({ name: "", ...stored.record.stop });
   return (
     <>
       <p class="known-lead">{messages.fromItsTestSheet}</p>
       <SimilarForces stored={stored} onTake={change} unit={preferences.length} />
       <BlockForces stored={stored} change={change} preferences={preferences} />
-      {stored.record.stop?.estimated && (
-        <p class="small">{estimateSentence({ name: "", ...stored.record.stop })}</p>
-      )}
+      {estimate && <p class="small">{said(estimate)}</p>}
       {fault ? (
         <Notice tone="no" live>
           <p>{sentenceText(fault.sentence, preferences.length)}</p>

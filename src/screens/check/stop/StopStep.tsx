@@ -10,6 +10,8 @@ import { stopDifferences } from "../../../records/pack/packSince.ts";
 import type { FoundPart } from "../../../records/pack/partCode.ts";
 import { stateText, stopFacts } from "../../../records/pack/stopFacts.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
+import { sentenceText } from "../../../saying/sentenceText.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/check/stop.ts";
 import { MoreFound } from "../../choosing/MoreFound.tsx";
 import { PartEntry } from "../../choosing/PartEntry.tsx";
@@ -50,7 +52,7 @@ export function StopStep({ stored, change, preferences }: StepProps) {
         <Notice tone="info">
           <p>
             {filled(messages.thisCheckCameWith, {
-              stopTitle: <strong>{stopTitle({ name: "", ...stop })}</strong>,
+              stopTitle: <strong>{said(stopTitle({ name: "", ...stop }))}</strong>,
             })}
           </p>
         </Notice>
@@ -125,7 +127,12 @@ function PackList({
   const usual = platformOfCheck(stored, pack)?.usualStop;
   const unit = preferences.length;
   const chosenId = chosen(stored, "stop.packId");
-  const found = useFound(stops, (stop) => `${stop.name} ${stopFacts(stop, unit)}`, wanted, unit);
+  const found = useFound(
+    stops,
+    (stop) => `${stop.name} ${sentenceText(stopFacts(stop), unit)}`,
+    wanted,
+    unit,
+  );
   const most = isPractised() && wanted.trim() === "" ? mostShownToPractised : mostShown;
   const first = found.slice(0, most);
   const chosenStop = stops.find(({ id }) => id === chosenId);
@@ -144,7 +151,12 @@ function PackList({
     <>
       {chosenId && since && (
         <Notice tone="care">
-          <p>{messages.libraryHasWithOther({ name: own.name ?? "", since: since.join(", ") })}</p>
+          <p>
+            {messages.libraryHasWithOther({
+              name: own.name ?? "",
+              since: since.map(said).join(", "),
+            })}
+          </p>
           <div class="row">
             <Button onClick={() => choose(chosenId)}>{messages.useLibrarysFigures}</Button>
           </div>
@@ -152,7 +164,7 @@ function PackList({
       )}
       {inPack && !isOffered(inPack) && (
         <Notice tone="info">
-          <p>{messages.cantBeOrderedAny({ name: inPack.name, state: stateText(inPack) })}</p>
+          <p>{messages.cantBeOrderedAny({ name: inPack.name, state: said(stateText(inPack)) })}</p>
           {replacement && (
             <div class="row">
               <Button onClick={() => choose(replacement.id)}>
@@ -191,9 +203,9 @@ function PackList({
           value: stop.id,
           name:
             stop.id === usual
-              ? messages.usualOnThisVehicle({ stopTitle: stopTitle(stop) })
-              : stopTitle(stop),
-          hint: stopFacts(stop, unit),
+              ? messages.usualOnThisVehicle({ stopTitle: said(stopTitle(stop)) })
+              : said(stopTitle(stop)),
+          hint: sentenceText(stopFacts(stop), unit),
         }))}
       />
       <MoreFound found={found.length} shown={first.length} />

@@ -11,6 +11,7 @@ import {
 import type { Pack } from "../../../records/pack/pack.ts";
 import { quantityKindOf } from "../../../records/review/oddReadings.ts";
 import { quantityText } from "../../../saying/quantityText.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/desk/findings.ts";
 import { Button } from "../../parts/Button.tsx";
 import { keepReferencePack } from "../../referencePack.ts";
@@ -41,26 +42,26 @@ export function AgainstPackTable({
   unit: LengthUnit;
   shared: Shared | null;
 }) {
-  const [said, setSaid] = useState("");
+  const [told, setTold] = useState("");
   const takeOver = async (row: AgainstPack) => {
-    const next = packWith(pack, row, new Date().toISOString().slice(0, 10));
+    const next = packWith(pack, row, new Date().toISOString().slice(0, 10), said);
     const kept = await keepReferencePack(next);
-    const { name } = catalogueEntry(idOf(row.reading));
+    const name = said(catalogueEntry(idOf(row.reading)).name);
     if (kept.kind !== "kept") {
-      setSaid(messages.notTakenOverLibrary);
+      setTold(messages.notTakenOverLibrary);
       return;
     }
     const offered = shared?.state ? ` ${offerWords[await shared.offerPack()]}` : "";
-    setSaid(messages.takenOverOfIt({ name, label: row.platform.label, offered }));
+    setTold(messages.takenOverOfIt({ name, label: row.platform.label, offered }));
   };
   const offer = async () => {
-    if (shared) setSaid(offerWords[await shared.offerPack()]);
+    if (shared) setTold(offerWords[await shared.offerPack()]);
   };
   return (
     <section class="card" aria-labelledby="against-heading">
       <h2 id="against-heading">{messages.measuredMinusLibrary}</h2>
       <p class="small soft">{messages.onlyWhatWasMeasured({ fewestToTakeOver })}</p>
-      {said && <p role="status">{said}</p>}
+      {told && <p role="status">{told}</p>}
       {rows.length === 0 ? (
         <p>{messages.noCheckNamesVehicle}</p>
       ) : (
@@ -88,7 +89,7 @@ export function AgainstPackTable({
                 <>
                   <bdi>{platform.label}</bdi>, {platform.axle}
                 </>,
-                capital(catalogueEntry(id).name),
+                capital(said(catalogueEntry(id).name)),
                 text(packValue),
                 n,
                 text(median),

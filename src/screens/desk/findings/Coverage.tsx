@@ -5,6 +5,7 @@ import { buildsToMake, coverageByStop, type Served } from "../../../records/find
 import { isOffered, type Pack, stopOf } from "../../../records/pack/pack.ts";
 import { stopInFull } from "../../../records/pack/stopFacts.ts";
 import { quantityText } from "../../../saying/quantityText.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/desk/findings.ts";
 import { Button } from "../../parts/Button.tsx";
 import { DeskTable } from "../DeskTable.tsx";
@@ -78,7 +79,7 @@ export function Coverage({
   const builds = useMemo(() => buildsToMake(unserved), [unserved]);
   const nameOf = (id: string) => {
     const stop = stopOf(pack, id);
-    return stop ? stopInFull(stop) : id;
+    return stop ? said(stopInFull(stop)) : id;
   };
   return (
     <section class="card" aria-labelledby="coverage-heading">

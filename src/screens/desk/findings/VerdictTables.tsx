@@ -2,6 +2,7 @@ import { checkIds, states } from "../../../physics/choices.ts";
 import { capital } from "../../../physics/sentence.ts";
 import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
 import type { DecidingReading, PlatformVerdicts } from "../../../records/findings/verdicts.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/desk/findings.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { DeskTable } from "../DeskTable.tsx";
@@ -47,7 +48,7 @@ export function VerdictsTable({ rows }: { rows: readonly PlatformVerdicts[] }) {
           rows={rows.map(({ platformId, label, count, verdicts, missed }) => ({
             key: platformId ?? "",
             cells: [
-              <bdi key="label">{label}</bdi>,
+              <bdi key="label">{said(label)}</bdi>,
               count,
               ...states.map((verdict) => verdicts[verdict]),
               ...checkIds.map((check) => (
@@ -76,7 +77,7 @@ export function DecidingTable({ rows }: { rows: readonly DecidingReading[] }) {
           rows={rows.map(({ reading, example, count, share }) => ({
             key: reading,
             cells: [
-              capital(catalogueEntry(example).name),
+              capital(said(catalogueEntry(example).name)),
               count,
               <Share key="share" share={share} />,
             ],

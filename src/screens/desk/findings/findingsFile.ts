@@ -2,6 +2,7 @@ import type { Answering } from "../../../records/findings/answering.ts";
 import type { AgainstPack } from "../../../records/findings/measuredAgainstPack.ts";
 import type { DecidingReading, PlatformVerdicts } from "../../../records/findings/verdicts.ts";
 import { csvLine } from "../../../records/review/csv.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/desk/findings.ts";
 import { csvFile, styleHere } from "../csvFile.ts";
 import { checkWords } from "./findingsWords.ts";
@@ -35,7 +36,7 @@ export function findingsFile(
     ),
     ...verdicts.map(({ label, count, verdicts: { ok, care, unsure, no }, missed }) =>
       csvLine(
-        [label, count, ok, care, unsure, no, ...checks.map((check) => missed[check] ?? 0)],
+        [said(label), count, ok, care, unsure, no, ...checks.map((check) => missed[check] ?? 0)],
         style,
       ),
     ),

@@ -1,8 +1,9 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Fault } from "../../../physics/outcome.ts";
-import { capital } from "../../../physics/sentence.ts";
+import { capital, type Sentence, type Words } from "../../../physics/sentence.ts";
 import type { CheckRecord } from "../../../records/check/checkRecord.ts";
 import { recordBounds } from "../../../records/check/recordFormat.ts";
+import { inModelUnits } from "../../../saying/modelUnits.ts";
 import type { SentCheck } from "../../../storage/outboxStore.ts";
 import * as messages from "../../../words/compiled/screens/exchange/maker.ts";
 import { Button } from "../../parts/Button.tsx";
@@ -92,7 +93,7 @@ function SentAs({
 }: {
   sent: SentCheck;
   same: boolean;
-  trouble: string | null;
+  trouble: Words | Sentence | null;
   maker: string;
 }) {
   const version = versions > 1 ? messages.version({ versions }) : "";
@@ -106,7 +107,7 @@ function SentAs({
     <>
       <Notice tone={state === "waiting" ? "care" : "ok"} live>
         <p data-sent={state}>{capital(said)}</p>
-        {state === "waiting" && trouble && <p>{trouble}</p>}
+        {state === "waiting" && trouble && <p>{inModelUnits(trouble)}</p>}
         {reply && (
           <div class="row">
             <Button onClick={() => openAnswer(reply)}>{messages.readAnswer}</Button>
@@ -127,7 +128,7 @@ function timeText(iso = ""): string {
 
 function useSentCheck(record: CheckRecord) {
   const [sent, setSent] = useState<SentCheck | null>(null);
-  const [trouble, setTrouble] = useState<string | null>(null);
+  const [trouble, setTrouble] = useState<Words | Sentence | null>(null);
   const [whole, setWhole] = useState<string | null>(null);
   const id = record.id;
   useEffect(() => {

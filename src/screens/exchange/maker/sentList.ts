@@ -4,6 +4,7 @@ import type { ListedCheck } from "../../../records/check/listedCheck.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { readingsDigest } from "../../../records/review/readingsDigest.ts";
 import { readReplyText } from "../../../records/review/readReply.ts";
+import { said } from "../../../saying/texts.ts";
 import type { CameIn } from "../../../storage/outboxDatabase.ts";
 import * as messages from "../../../words/compiled/screens/exchange/maker.ts";
 import { goTo } from "../../addresses.ts";
@@ -46,7 +47,11 @@ export function followSent(
       words.set(check.id, sentWords(sent, digestOf(check)));
       const { reply } = sent;
       if (reply?.seen === 0) {
-        answers.push({ id: reply.id, about: checkName(check), open: () => openAnswer(reply) });
+        answers.push({
+          id: reply.id,
+          about: said(checkName(check)),
+          open: () => openAnswer(reply),
+        });
       }
     }
     onSent({ words, answers });

@@ -8,6 +8,7 @@ import { limitKindOf } from "../../../records/entry/entryPath.ts";
 import { entryName } from "../../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import type { Reply } from "../../../records/review/reply.ts";
+import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/exchange/reply.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Card } from "../../parts/Card.tsx";
@@ -73,7 +74,7 @@ export function OpenReplyScreen({
       </h1>
       <p class="soft">
         {messages.itIsOnlyShown}
-        <bdi>{checkName(stored)}</bdi>
+        <bdi>{said(checkName(stored))}</bdi>
         {messages.yourReadingsStayAs}
       </p>
       {fault && <FaultNotice fault={fault} />}
@@ -94,7 +95,7 @@ export function OpenReplyScreen({
         <Card heading={messages.readingsToReMeasure}>
           <ul class="stack-close">
             {reply.readings.map((id, index) => (
-              <li key={index}>{entryName(id, limitKindOf(stored.record, id))}</li>
+              <li key={index}>{said(entryName(id, limitKindOf(stored.record, id)))}</li>
             ))}
           </ul>
         </Card>

@@ -4,6 +4,7 @@ import { capital } from "../../../physics/sentence.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { limitKindOf } from "../../../records/entry/entryPath.ts";
 import { entryName } from "../../../records/entry/readingCatalogue.ts";
+import { said } from "../../../saying/texts.ts";
 import type { CheckStore } from "../../../storage/checkStore.ts";
 import type { StoredReply } from "../../../storage/deskDatabase.ts";
 import { ReplyStore } from "../../../storage/replyStore.ts";
@@ -30,7 +31,7 @@ export interface OpenReply {
 function askedOf({ reply, before, same }: StoredReply, stored: StoredCheck): AskedStep[] {
   const steps = stepsOf(stored);
   return reply.readings.map((id) => {
-    const name = entryName(id, limitKindOf(stored.record, id));
+    const name = said(entryName(id, limitKindOf(stored.record, id)));
     return {
       id,
       name: capital(name),

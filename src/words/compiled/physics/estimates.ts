@@ -10,7 +10,6 @@ export const wireCoilDiameterNumber: Message = { code: "physics/estimates.wireCo
 export const wireCannotBeAs: Message = { code: "physics/estimates.wireCannotBeAs" };
 export const fromCoilWireMean = (values: { wire: MessageValue; meanCoil: MessageValue; activeCoils: MessageValue }): Message => ({ code: "physics/estimates.fromCoilWireMean", values });
 export const springsLeverRatioWheel: Message = { code: "physics/estimates.springsLeverRatioWheel" };
-export const atLeverRatioOf = (values: { leverRatio: MessageValue }): Message => ({ code: "physics/estimates.atLeverRatioOf", values });
 export const shareOfCriticalDamping: Message = { code: "physics/estimates.shareOfCriticalDamping" };
 export const ofCriticalReboundBump = (values: { share: MessageValue; reboundPerBump: MessageValue }): Message => ({ code: "physics/estimates.ofCriticalReboundBump", values });
 export const estimateHoldsForHardness: Message = { code: "physics/estimates.estimateHoldsForHardness" };
@@ -20,3 +19,4 @@ export const loadOnThisCorner: Message = { code: "physics/estimates.loadOnThisCo
 export const rideHeightMustFall: Message = { code: "physics/estimates.rideHeightMustFall" };
 export const withOfSagStop = (values: { sag: MessageValue }): Message => ({ code: "physics/estimates.withOfSagStop", values });
 export const fromOfSagUnder = (values: { sag: MessageValue; load: MessageValue }): Message => ({ code: "physics/estimates.fromOfSagUnder", values });
+export const atLeverRatioOf = (values: { coil: MessageValue; leverRatio: MessageValue }): Message => ({ code: "physics/estimates.atLeverRatioOf", values });

@@ -14,7 +14,6 @@ export const wheelWouldHaveBeen = (values: { change: MessageValue; hasChange: bo
 export const itWouldHaveTo = (values: { quantity: MessageValue }): Message => ({ code: "physics/fullTravel.itWouldHaveTo", values });
 export const orItIs = (values: { names: MessageValue }): Message => ({ code: "physics/fullTravel.orItIs", values });
 export const reMeasureIt = (values: { slip: MessageValue; again: MessageValue; noOthers: boolean; name: MessageValue | undefined }): Message => ({ code: "physics/fullTravel.reMeasureIt", values });
-export const or: Message = { code: "physics/fullTravel.or" };
 export const beforeStopMeetsIts = (values: { touches: MessageValue }): Message => ({ code: "physics/fullTravel.beforeStopMeetsIts", values });
 export const ofWheelTravelBefore = (values: { touches: MessageValue; leftMm: MessageValue }): Message => ({ code: "physics/fullTravel.ofWheelTravelBefore", values });
 export const tooCloseToFull = (values: { touches: MessageValue }): Message => ({ code: "physics/fullTravel.tooCloseToFull", values });
@@ -26,3 +25,5 @@ export const beyondMarginOfError = (values: { beyond: MessageValue; named: Messa
 export const hardContactComes = (values: { hard: number }): Message => ({ code: "physics/fullTravel.hardContactComes", values });
 export const heightFromHubTo = (values: { side: string | undefined }): Message => ({ code: "physics/fullTravel.heightFromHubTo", values });
 export const heightWhereIsMore = (values: { part: MessageValue; side: string | undefined }): Message => ({ code: "physics/fullTravel.heightWhereIsMore", values });
+export const touchesOnSide = (values: { touches: MessageValue; side: string | undefined }): Message => ({ code: "physics/fullTravel.touchesOnSide", values });
+export const told = (values: { counted: MessageValue; verdict: MessageValue; hardWords: MessageValue }): Message => ({ code: "physics/fullTravel.told", values });

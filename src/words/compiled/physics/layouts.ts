@@ -9,3 +9,4 @@ export const leanOfLineFrom: Message = { code: "physics/layouts.leanOfLineFrom" 
 export const stopClosesAlongIts: Message = { code: "physics/layouts.stopClosesAlongIts" };
 export const measureArmUnderStrut: Message = { code: "physics/layouts.measureArmUnderStrut" };
 export const triangleOfArmsPivot: Message = { code: "physics/layouts.triangleOfArmsPivot" };
+export const track: Message = { code: "physics/layouts.track" };

@@ -10,7 +10,6 @@ export const leaveItAsItIs: Message = { code: "physics/prescription.leaveItAsItI
 export const putSpacerOfUnder = (values: { spacerMm: MessageValue; where: MessageValue }): Message => ({ code: "physics/prescription.putSpacerOfUnder", values });
 export const fitOnThisSide = (values: { stop: MessageValue; noWhere: boolean; where: MessageValue | undefined }): Message => ({ code: "physics/prescription.fitOnThisSide", values });
 export const fitOnSpacerOf = (values: { stop: MessageValue; noWhere: boolean; where: MessageValue | undefined; spacerMm: MessageValue }): Message => ({ code: "physics/prescription.fitOnSpacerOf", values });
-export const revision = (values: { revision: MessageValue }): Message => ({ code: "physics/prescription.revision", values });
 export const stifferStop = (values: { hasRate: boolean; stiffnessClassOf: MessageValue }): Message => ({ code: "physics/prescription.stifferStop", values });
 export const forHeightAloneHow: Message = { code: "physics/prescription.forHeightAloneHow" };
 export const forHeightAloneHowStiff: Message = { code: "physics/prescription.forHeightAloneHowStiff" };
@@ -26,8 +25,6 @@ export const nothingCanBePrescribed = (values: { sentence: MessageValue }): Mess
 export const orMoreClosely: Message = { code: "physics/prescription.orMoreClosely" };
 export const nothingCanBePrescribedYet = (values: { verb: MessageValue; readingName: MessageValue; closer: MessageValue }): Message => ({ code: "physics/prescription.nothingCanBePrescribedYet", values });
 export const noStopThatWas: Message = { code: "physics/prescription.noStopThatWas" };
-export const onBothSides2: Message = { code: "physics/prescription.onBothSides2" };
-export const on = (values: { side: string | undefined }): Message => ({ code: "physics/prescription.on", values });
 export const noStopAndSpacer = (values: { join: MessageValue }): Message => ({ code: "physics/prescription.noStopAndSpacer", values });
 export const beforeStopIsFully = (values: { hardLimit: MessageValue }): Message => ({ code: "physics/prescription.beforeStopIsFully", values });
 export const thisFits: Message = { code: "physics/prescription.thisFits" };
@@ -44,3 +41,5 @@ export const withStopThatSupports: Message = { code: "physics/prescription.withS
 export const spacerOf = (values: { spacerMm: MessageValue }): Message => ({ code: "physics/prescription.spacerOf", values });
 export const stopAsItIs: Message = { code: "physics/prescription.stopAsItIs" };
 export const on2 = (values: { stop: MessageValue; raised: MessageValue }): Message => ({ code: "physics/prescription.on2", values });
+export const ordered = (values: { name: MessageValue; partNumber: MessageValue; hasRevision: boolean; revision: MessageValue | undefined }): Message => ({ code: "physics/prescription.ordered", values });
+export const onSides = (values: { side: string | undefined; words: MessageValue }): Message => ({ code: "physics/prescription.onSides", values });

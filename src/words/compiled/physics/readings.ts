@@ -42,3 +42,6 @@ export const restLossOfStop: Message = { code: "physics/readings.restLossOfStop"
 export const staticShareOfStop: Message = { code: "physics/readings.staticShareOfStop" };
 export const wheelTravelPerTravel: Message = { code: "physics/readings.wheelTravelPerTravel" };
 export const ofWheelTravelPer: Message = { code: "physics/readings.ofWheelTravelPer" };
+export const gap: Message = { code: "physics/readings.gap" };
+export const payload: Message = { code: "physics/readings.payload" };
+export const lift: Message = { code: "physics/readings.lift" };

@@ -1,8 +1,7 @@
 /* Written by `npm run words` from the catalogue; change it there. */
 import type { Message, MessageValue } from "../../message.ts";
-export const shiftScatter = (values: { id: MessageValue }): Message => ({ code: "physics/remeasure.shiftScatter", values });
-export const reserve = (values: { where: MessageValue }): Message => ({ code: "physics/remeasure.reserve", values });
-export const freeTravelAgainstWhat = (values: { where: MessageValue }): Message => ({ code: "physics/remeasure.freeTravelAgainstWhat", values });
+export const reserve = (values: { side: string | undefined }): Message => ({ code: "physics/remeasure.reserve", values });
+export const freeTravelAgainstWhat = (values: { side: string | undefined }): Message => ({ code: "physics/remeasure.freeTravelAgainstWhat", values });
 export const moreRepeats = (values: { more: MessageValue }): Message => ({ code: "physics/remeasure.moreRepeats", values });
 export const knownTwiceAsExactly: Message = { code: "physics/remeasure.knownTwiceAsExactly" };
 export const againWith = (values: { name: MessageValue; toolQuantity: MessageValue }): Message => ({ code: "physics/remeasure.againWith", values });

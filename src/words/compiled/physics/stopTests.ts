@@ -27,7 +27,6 @@ export const freeOfLoadForce = (values: { wander: MessageValue }): Message => ({
 export const whatThisTestLoses: Message = { code: "physics/stopTests.whatThisTestLoses" };
 export const hitNeedsMassAnd: Message = { code: "physics/stopTests.hitNeedsMassAnd" };
 export const thisHitCouldNot: Message = { code: "physics/stopTests.thisHitCouldNot" };
-export const stopTest: Message = { code: "physics/stopTests.stopTest" };
 export const displacementDoesNotChange: Message = { code: "physics/stopTests.displacementDoesNotChange" };
 export const columnsOfDisplacementAnd: Message = { code: "physics/stopTests.columnsOfDisplacementAnd" };
 export const inFileDisplacementFalls: Message = { code: "physics/stopTests.inFileDisplacementFalls" };
@@ -51,7 +50,6 @@ export const rowStandsFarOut = (values: { count: MessageValue; count2: number })
 export const staticRowsPushAt: Message = { code: "physics/stopTests.staticRowsPushAt" };
 export const noRowOfThis: Message = { code: "physics/stopTests.noRowOfThis" };
 export const atDepthMeanForce = (values: { levels: MessageValue; levels2: number }): Message => ({ code: "physics/stopTests.atDepthMeanForce", values });
-export const doubtOfTest: Message = { code: "physics/stopTests.doubtOfTest" };
 export const fileHoldsFewerThan32: Message = { code: "physics/stopTests.fileHoldsFewerThan32" };
 export const timeDoesNotRise: Message = { code: "physics/stopTests.timeDoesNotRise" };
 export const rowsWhoseTimeIs = (values: { dropped: MessageValue }): Message => ({ code: "physics/stopTests.rowsWhoseTimeIs", values });
@@ -61,3 +59,4 @@ export const upToThereIs = (values: { depthMm: MessageValue }): Message => ({ co
 export const carriedOnInStraight = (values: { forceN: MessageValue }): Message => ({ code: "physics/stopTests.carriedOnInStraight", values });
 export const freeOfLoadFile = (values: { forceN: MessageValue }): Message => ({ code: "physics/stopTests.freeOfLoadFile", values });
 export const stopIsFirstTouched = (values: { depthMm: MessageValue }): Message => ({ code: "physics/stopTests.stopIsFirstTouched", values });
+export const pressed: Message = { code: "physics/stopTests.pressed" };

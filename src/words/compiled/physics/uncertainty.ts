@@ -13,4 +13,3 @@ export const pReserveWantedReserve: Message = { code: "physics/uncertainty.pRese
 export const pZCZ: Message = { code: "physics/uncertainty.pZCZ" };
 export const lowerEnd25: Message = { code: "physics/uncertainty.lowerEnd25" };
 export const upperEnd975: Message = { code: "physics/uncertainty.upperEnd975" };
-export const tool = (values: { name: MessageValue }): Message => ({ code: "physics/uncertainty.tool", values });

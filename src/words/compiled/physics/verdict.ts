@@ -19,7 +19,7 @@ export const howWheelMovesWith: Message = { code: "physics/verdict.howWheelMoves
 export const computedTravelItself: Message = { code: "physics/verdict.computedTravelItself" };
 export const frictionInSuspension: Message = { code: "physics/verdict.frictionInSuspension" };
 export const howMuchStopsOf: Message = { code: "physics/verdict.howMuchStopsOf" };
-export const ofMarginOfError = (values: { words: MessageValue; share: MessageValue; noNamed: boolean; named: MessageValue | undefined }): Message => ({ code: "physics/verdict.ofMarginOfError", values });
+export const ofMarginOfError = (values: { hasShare: boolean; remedy: MessageValue | undefined; share: MessageValue | undefined; noNamed: boolean; named: MessageValue | undefined }): Message => ({ code: "physics/verdict.ofMarginOfError", values });
 export const stopTouchesAtRest: Message = { code: "physics/verdict.stopTouchesAtRest" };
 export const stopWouldTouchAt: Message = { code: "physics/verdict.stopWouldTouchAt" };
 export const itSitsOnIts = (values: { isAsMeasured: boolean; gapMm: MessageValue }): Message => ({ code: "physics/verdict.itSitsOnIts", values });
@@ -34,7 +34,6 @@ export const thisStopIsMadeTo = (values: { loadedCompressionMm: MessageValue; sh
 export const cantTellHowOften = (values: { sentence: MessageValue }): Message => ({ code: "physics/verdict.cantTellHowOften", values });
 export const cantTellHowOftenStop: Message = { code: "physics/verdict.cantTellHowOftenStop" };
 export const howOftenStopTouches: Message = { code: "physics/verdict.howOftenStopTouches" };
-export const and = (values: { names: MessageValue; last: MessageValue }): Message => ({ code: "physics/verdict.and", values });
 export const cantTellNotKnown = (values: { cannotSay: MessageValue; isOne: boolean; listed: MessageValue }): Message => ({ code: "physics/verdict.cantTellNotKnown", values });
 export const noOddReadings: Message = { code: "physics/verdict.noOddReadings" };
 export const alsoLookAt = (values: { join: MessageValue }): Message => ({ code: "physics/verdict.alsoLookAt", values });
@@ -50,8 +49,7 @@ export const whichStiffnessWorks: Message = { code: "physics/verdict.whichStiffn
 export const whichStiffnessWorksHere: Message = { code: "physics/verdict.whichStiffnessWorksHere" };
 export const itsStiffnessClassIs = (values: { stopClass: MessageValue; classList: MessageValue }): Message => ({ code: "physics/verdict.itsStiffnessClassIs", values });
 export const noStiffnessClassWorks: Message = { code: "physics/verdict.noStiffnessClassWorks" };
-export const toWork = (values: { greatest: MessageValue }): Message => ({ code: "physics/verdict.toWork", values });
-export const stopIsTooSoft = (values: { side: string | undefined; stopClass: MessageValue; isLeast: boolean; least: MessageValue; least2: MessageValue }): Message => ({ code: "physics/verdict.stopIsTooSoft", values });
+export const stopIsTooSoft = (values: { side: string | undefined; stopClass: MessageValue; isLeast: boolean; least: MessageValue | undefined; greatest: MessageValue | undefined }): Message => ({ code: "physics/verdict.stopIsTooSoft", values });
 export const thisStopWorksHere = (values: { passShare: MessageValue }): Message => ({ code: "physics/verdict.thisStopWorksHere", values });
 export const reachesHardContact: Message = { code: "physics/verdict.reachesHardContact" };
 export const hitsTooHard: Message = { code: "physics/verdict.hitsTooHard" };

@@ -41,3 +41,6 @@ export const caliper: Message = { code: "records/entry.caliper" };
 export const digitalAngleGauge: Message = { code: "records/entry.digitalAngleGauge" };
 export const phonesTilt: Message = { code: "records/entry.phonesTilt" };
 export const wheelScales: Message = { code: "records/entry.wheelScales" };
+export const degrees: Message = { code: "records/entry.degrees" };
+export const value: Message = { code: "records/entry.value" };
+export const sideName = (values: { side: string | undefined; name: MessageValue }): Message => ({ code: "records/entry.sideName", values });

@@ -40,4 +40,4 @@ export const typeSpringsLeverRatio: Message = { code: "records/filling.typeSprin
 export const chooseHowShocksFeel: Message = { code: "records/filling.chooseHowShocksFeel" };
 export const thisNeedsRideSprings: Message = { code: "records/filling.thisNeedsRideSprings" };
 export const partsLibraryHasNo: Message = { code: "records/filling.partsLibraryHasNo" };
-export const taller = (values: { inModelUnits: MessageValue; hasTallerMm: boolean }): Message => ({ code: "records/filling.taller", values });
+export const taller = (values: { height: MessageValue; hasTallerMm: boolean }): Message => ({ code: "records/filling.taller", values });

@@ -13,7 +13,7 @@ export const standsInRowAlready = (values: { partNumber: MessageValue; line: Mes
 export const thereAreRowsOf = (values: { curveFile: MessageValue; part: MessageValue; noRevision: boolean; revision: MessageValue | undefined; file: MessageValue }): Message => ({ code: "records/packTables.thereAreRowsOf", values });
 export const thereAreNoRows = (values: { partNumber: MessageValue; curveFile: MessageValue }): Message => ({ code: "records/packTables.thereAreNoRows", values });
 export const hasNoRowsBelow = (values: { file: MessageValue }): Message => ({ code: "records/packTables.hasNoRowsBelow", values });
-export const headingIsNotKnown = (values: { file: MessageValue; isTolerance: MessageValue; name: MessageValue }): Message => ({ code: "records/packTables.headingIsNotKnown", values });
+export const headingIsNotKnown = (values: { file: MessageValue; isTolerance: boolean; name: MessageValue }): Message => ({ code: "records/packTables.headingIsNotKnown", values });
 export const row = (values: { file: MessageValue; line: MessageValue; column: MessageValue; sentence: MessageValue }): Message => ({ code: "records/packTables.row", values });
 export const row2 = (values: { file: MessageValue; line: MessageValue; sentence: MessageValue }): Message => ({ code: "records/packTables.row2", values });
 export const columnIsMissing: Message = { code: "records/packTables.columnIsMissing" };
@@ -21,5 +21,6 @@ export const textIsLongerThan: Message = { code: "records/packTables.textIsLonge
 export const isNoneOf2 = (values: { text: MessageValue; values: MessageValue }): Message => ({ code: "records/packTables.isNoneOf2", values });
 export const isNoPercentageBelow = (values: { text: MessageValue }): Message => ({ code: "records/packTables.isNoPercentageBelow", values });
 export const isNoYearSuch = (values: { text: MessageValue }): Message => ({ code: "records/packTables.isNoYearSuch", values });
-export const or: Message = { code: "records/packTables.or" };
 export const unitOfHeadingIs = (values: { heading: MessageValue; those: MessageValue }): Message => ({ code: "records/packTables.unitOfHeadingIs", values });
+export const knownHere: Message = { code: "records/packTables.knownHere" };
+export const or = (values: { unit: MessageValue; other: MessageValue }): Message => ({ code: "records/packTables.or", values });

@@ -64,3 +64,5 @@ export const usualForCommonPractice = (values: { label: MessageValue }): Message
 export const isTakenAsMore = (values: { label: MessageValue; value: MessageValue }): Message => ({ code: "records/quickCheck.isTakenAsMore", values });
 export const partsLibrary = (values: { platform: MessageValue }): Message => ({ code: "records/quickCheck.partsLibrary", values });
 export const taller = (values: { name: MessageValue; hasHeight: boolean }): Message => ({ code: "records/quickCheck.taller", values });
+export const gap: Message = { code: "records/quickCheck.gap" };
+export const clearance: Message = { code: "records/quickCheck.clearance" };

@@ -27,8 +27,12 @@ export const byThisFileStop = (values: { rate: MessageValue; softest: MessageVal
 export const forcesAreThoseStop = (values: { times: MessageValue }): Message => ({ code: "records/testRows.forcesAreThoseStop", values });
 export const ofRowsHaveNo = (values: { leftOut: MessageValue; all: MessageValue }): Message => ({ code: "records/testRows.ofRowsHaveNo", values });
 export const rowWithoutNumberIn = (values: { count: MessageValue; count2: number }): Message => ({ code: "records/testRows.rowWithoutNumberIn", values });
-export const thisFileHoldsTests = (values: { of: MessageValue; index: MessageValue; title: MessageValue }): Message => ({ code: "records/testRows.thisFileHoldsTests", values });
+export const thisFileHoldsTests = (values: { of: MessageValue; index: MessageValue; hasTitle: boolean; title: MessageValue | undefined }): Message => ({ code: "records/testRows.thisFileHoldsTests", values });
 export const thisFileHoldsNo: Message = { code: "records/testRows.thisFileHoldsNo" };
 export const rowOfThisFile: Message = { code: "records/testRows.rowOfThisFile" };
 export const thisFileHoldsMore: Message = { code: "records/testRows.thisFileHoldsMore" };
 export const thisFileHoldsMoreThan: Message = { code: "records/testRows.thisFileHoldsMoreThan" };
+export const depth: Message = { code: "records/testRows.depth" };
+export const speed: Message = { code: "records/testRows.speed" };
+export const force: Message = { code: "records/testRows.force" };
+export const time: Message = { code: "records/testRows.time" };

@@ -28,6 +28,7 @@ export const armCarriesWheelItself: Message = { code: "physics/worked/layout.arm
 export const fromCheck: Message = { code: "physics/worked/layout.fromCheck" };
 export const usualForSuchArms: Message = { code: "physics/worked/layout.usualForSuchArms" };
 export const leanOfStopFrom: Message = { code: "physics/worked/layout.leanOfStopFrom" };
+export const track: Message = { code: "physics/worked/layout.track" };
 export const spacingOfTwoStops: Message = { code: "physics/worked/layout.spacingOfTwoStops" };
 export const axleTurnsAboutOther: Message = { code: "physics/worked/layout.axleTurnsAboutOther" };
 export const lengthOfLowerArm: Message = { code: "physics/worked/layout.lengthOfLowerArm" };

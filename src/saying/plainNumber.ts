@@ -1,6 +1,8 @@
+import * as messages from "../words/compiled/saying.ts";
+
 /** A number inside a formula: five figures, no needless zeros, no exponent from 0.0001 up to a million. */
 export function plain(value: number): string {
-  if (!Number.isFinite(value)) return "unknown";
+  if (!Number.isFinite(value)) return messages.unknown;
   if (value === 0) return "0";
   const magnitude = Math.abs(value);
   if (magnitude >= 1e6 || magnitude < 1e-4) {

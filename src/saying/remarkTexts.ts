@@ -1,7 +1,7 @@
-import { isKnownSentence } from "../../saying/modelUnits.ts";
-import { sentenceText } from "../../saying/sentenceText.ts";
-import type { LengthUnit } from "../entry/units.ts";
-import type { PackTest } from "./pack.ts";
+import type { LengthUnit } from "../records/entry/units.ts";
+import type { PackTest } from "../records/pack/pack.ts";
+import { isKnownSentence } from "./modelUnits.ts";
+import { sentenceText } from "./sentenceText.ts";
 
 /**
  * What was recognised in a kept test's file, in the person's units. Tests of older versions, and of later

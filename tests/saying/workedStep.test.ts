@@ -1,14 +1,17 @@
 import { describe, expect, it } from "vitest";
-import { step } from "../../../src/physics/worked/step.ts";
-import { degrees, mm, quantity } from "../../../src/physics/worked/workedFigure.ts";
-import { inModelUnits } from "../../../src/saying/modelUnits.ts";
+import { springRestFormulas } from "../../src/physics/road/restPosition.ts";
+import { step } from "../../src/physics/worked/step.ts";
+import { degrees, mm, quantity } from "../../src/physics/worked/workedFigure.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
+import { inLetters, inNumbers } from "../../src/saying/workedStep.ts";
+import * as termNames from "../../src/words/compiled/physics/terms.ts";
 
 const count = (value: number) => quantity("count", value);
 
 /** A formula's line, and the same with numbers put in. */
 function lines(...asked: Parameters<typeof step>): readonly [string, string] {
-  const { formula, worked } = step(...asked);
-  return [formula, inModelUnits(worked)];
+  const line = step(...asked);
+  return [inLetters(line), inModelUnits(inNumbers(line))];
 }
 
 describe("numbers put in a formula", () => {
@@ -31,6 +34,16 @@ describe("numbers put in a formula", () => {
       "z = (g + δu) / cos β",
       "9.0 mm / cos 5.0°",
     ]);
+  });
+
+  it("are put in for a term that the formula names in words, once it is said", () => {
+    const name = termNames.springAlone;
+    const terms = { spring: { name, value: mm(3) }, payload·gₙ: mm(4), kw: count(2) };
+    expect(lines(springRestFormulas.free, terms, mm(2))).toEqual([
+      "spring alone = payload·gₙ / kw",
+      "4.0 mm / 2",
+    ]);
+    expect(lines({ text: "z", by: [name, " − z"] }, terms, mm(2))[1]).toBe("3.0 mm − z");
   });
 
   it("stand in brackets where raised, unless they have no unit; a factor before them belongs to them", () => {

@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
-import { acceptText } from "../../../src/records/review/replyText.ts";
-import { demoRecord } from "../../support/demoRecords.ts";
+import { acceptText } from "../../src/saying/replyText.ts";
+import { demoRecord } from "../support/demoRecords.ts";
 
 it("a letter tells that the readings are accepted apart from whether the part fits", () => {
   const record = demoRecord("arm-needs-taller");

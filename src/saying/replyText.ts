@@ -1,19 +1,20 @@
-import type { State } from "../../physics/fitment.ts";
-import type { ReadingId } from "../../physics/readings/index.ts";
-import { capital, type Sentence } from "../../physics/sentence.ts";
-import { meanOf } from "../../physics/uncertainty/index.ts";
-import { quantityText, withPlainSpaces } from "../../saying/quantityText.ts";
-import { sentenceText, withoutRanges } from "../../saying/sentenceText.ts";
-import * as messages from "../../words/compiled/records/review.ts";
-import type { CheckRecord, TypedReading } from "../check/checkRecord.ts";
-import { sourceOf } from "../entry/readingSource.ts";
-import type { LengthUnit } from "../entry/units.ts";
-import { quantityKindOf } from "./oddReadings.ts";
+import type { State } from "../physics/fitment.ts";
+import type { ReadingId } from "../physics/readings/index.ts";
+import { capital, type Sentence, type Words } from "../physics/sentence.ts";
+import { meanOf } from "../physics/uncertainty/index.ts";
+import type { CheckRecord, TypedReading } from "../records/check/checkRecord.ts";
+import { sourceOf } from "../records/entry/readingSource.ts";
+import type { LengthUnit } from "../records/entry/units.ts";
+import { quantityKindOf } from "../records/review/oddReadings.ts";
+import * as messages from "../words/compiled/saying.ts";
+import { quantityText, withPlainSpaces } from "./quantityText.ts";
+import { sentenceText, withoutRanges } from "./sentenceText.ts";
+import { said } from "./texts.ts";
 
 /** One reading to take again, in the words of the person who will take it. */
 export interface AskedReading {
   readonly id: ReadingId;
-  readonly name: string;
+  readonly name: Words;
   readonly reading: TypedReading | null;
   readonly why: Sentence | null;
   readonly how: string;
@@ -67,7 +68,7 @@ function letter({ record, from, note }: ReplyContent, middle: readonly string[])
   const { author, vehicle, axle, createdAt } = record;
   const name = author.name?.trim();
   const paragraphs = [
-    name ? messages.hello({ name }) : "Hello,",
+    name ? messages.hello({ name }) : messages.helloThere,
     messages.thankYouForCheck({ label: vehicle.label.trim(), axle, day: dayText(createdAt) }),
     ...middle,
     note.trim(),
@@ -82,7 +83,7 @@ export function askAgainText(content: ReplyContent, asked: readonly AskedReading
   const { unit } = content;
   const list = asked.map((each, index) =>
     [
-      `${asked.length > 1 ? `${index + 1}. ` : ""}${capital(each.name)}.`,
+      `${asked.length > 1 ? `${index + 1}. ` : ""}${said(capital(each.name))}.`,
       readText(each, unit),
       each.why === null ? "" : sentenceText(each.why, unit, { fractions: true }),
       each.how === "" ? "" : messages.howToTakeIt({ how: each.how }),

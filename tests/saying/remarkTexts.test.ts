@@ -1,9 +1,9 @@
 import { expect, it } from "vitest";
-import { demoPack } from "../../../src/records/pack/demoPack.ts";
-import type { Pack, PackTest } from "../../../src/records/pack/pack.ts";
-import { readPackText } from "../../../src/records/pack/readPack.ts";
-import { remarkTexts } from "../../../src/records/pack/remarkTexts.ts";
-import { withPlainSpaces } from "../../../src/saying/quantityText.ts";
+import { demoPack } from "../../src/records/pack/demoPack.ts";
+import type { Pack, PackTest } from "../../src/records/pack/pack.ts";
+import { readPackText } from "../../src/records/pack/readPack.ts";
+import { withPlainSpaces } from "../../src/saying/quantityText.ts";
+import { remarkTexts } from "../../src/saying/remarkTexts.ts";
 
 const old: PackTest = {
   id: "t1",
