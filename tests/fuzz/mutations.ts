@@ -54,7 +54,7 @@ export const texts: readonly string[] = [
   "Infinity",
   "null",
   "undefined",
-  "[object Object]",
+  "[object Map]",
   "__proto__",
   "constructor",
   loneHigh,

@@ -4,6 +4,7 @@ import { assessStatic } from "../../../src/physics/assess.ts";
 import { gapOf, measuredGapOf, recordedGapOf } from "../../../src/physics/budget/gap.ts";
 import type { Corner, Fitment, Reading } from "../../../src/physics/fitment.ts";
 import { fitmentWithStop } from "../../../src/physics/prescription/fitmentWithStop.ts";
+import { worded } from "../../../src/saying/texts.ts";
 import { demoFitment, unwrapped } from "../demoFitments.ts";
 import { refusal } from "../refusal.ts";
 import { exact, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
@@ -50,7 +51,7 @@ describe("where the stop stands", () => {
       assessStatic(standing("pressedHeight", exact(52)), { samples: 10_000 }),
     ).corners;
     const early = corner?.checks.find(({ id }) => id === "earlyContact");
-    expect(early?.sentence.slice(0, 2)).toEqual([
+    expect(worded(early?.sentence ?? []).slice(0, 2)).toEqual([
       "It sits on its stop, pressed by ",
       { kind: "length", value: 8 },
     ]);

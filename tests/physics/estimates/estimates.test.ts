@@ -17,6 +17,7 @@ import {
   type Toleranced,
 } from "../../../src/physics/estimates/estimate.ts";
 import { wheelRateFromSag } from "../../../src/physics/estimates/wheelRateFromSag.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { refusal } from "../refusal.ts";
 
@@ -46,7 +47,7 @@ describe("wheel rate from sag", () => {
   it("is load over sag (Hooke): 60 kg and 21 mm are 28.02 N/mm", () => {
     const rate = unwrapped(wheelRateFromSag({ value: 60, tol: 0.5 }, { value: 21, tol: 1 }, null));
     expect(rate.value).toBeCloseTo((60 * 9.80665) / 21, 12);
-    expect(rate.how).toBe("from 21.0 mm of sag under 60 kg");
+    expect(inModelUnits(rate.how)).toBe("from 21.0 mm of sag under 60 kg");
   });
 
   it("carries the doubt of both readings", () => {
@@ -135,10 +136,10 @@ describe("wheel rate from coil dimensions", () => {
   });
 
   it("says in words what it was made of", () => {
-    expect(unwrapped(coilSpringRate(coil)).how).toBe(
+    expect(inModelUnits(unwrapped(coilSpringRate(coil)).how)).toBe(
       "from the coil: wire 14.0 mm, mean diameter 110.0 mm, 5.5 active coils",
     );
-    expect(unwrapped(wheelRateFromCoil(coil, { value: 1.6, tol: 0 })).how).toBe(
+    expect(inModelUnits(unwrapped(wheelRateFromCoil(coil, { value: 1.6, tol: 0 })).how)).toBe(
       "from the coil: wire 14.0 mm, mean diameter 110.0 mm, 5.5 active coils, at a lever ratio of 1.60 : 1",
     );
     expect(steelShearModulus).toEqual({ value: 79_300, tol: 2000 });
@@ -185,7 +186,7 @@ describe("damping as a share of critical", () => {
     expect((1000 * (bump.value + rebound.value)) / 2 / critical).toBeCloseTo(0.35, 12);
     expect(rebound.value / bump.value).toBeCloseTo(2, 12);
     expect(bump.tol / bump.value).toBeCloseTo(rebound.tol / rebound.value, 12);
-    expect(bump.how).toBe("35 % of critical, rebound 2 × bump");
+    expect(inModelUnits(bump.how)).toBe("35 % of critical, rebound 2 × bump");
   });
 
   it("carries the doubt of share, rate and mass", () => {

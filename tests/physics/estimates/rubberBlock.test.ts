@@ -6,6 +6,7 @@ import {
   gentModulus,
   rubberBlockCurve,
 } from "../../../src/physics/estimates/rubberBlock.ts";
+import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { refusal } from "../refusal.ts";
 import { given } from "../stopTests/outcomes.ts";
 
@@ -40,7 +41,9 @@ describe("a block of 60 Shore A, 50 mm wide and 40 mm high", () => {
 
   test("says everywhere that it is an estimate, and from what", () => {
     const found = block();
-    expect(found.how).toBe("estimate from 60 Shore A, diameter 50.0 mm, height 40.0 mm");
+    expect(inModelUnits(found.how)).toBe(
+      "estimate from 60 Shore A, diameter 50.0 mm, height 40.0 mm",
+    );
     expect(found.rateNPerMm.how).toBe(found.how);
   });
 

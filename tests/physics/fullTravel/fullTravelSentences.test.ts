@@ -87,7 +87,7 @@ describe("what is likeliest wrong, in words", () => {
     ["right.limits.0", "the right metal to metal clearance"],
     ["stop.freeHeight", "the free height of the stop"],
   ] as const)("names %s: %s", (id, name) => {
-    expect(suspectName(fitment, id)).toBe(name);
+    expect(inModelUnits(suspectName(fitment, id))).toBe(name);
   });
 
   it("says nothing where all agree", () => {

@@ -4,6 +4,7 @@ import { succeed } from "../../../src/physics/outcome.ts";
 import { capital } from "../../../src/physics/sentence.ts";
 import { checkedMean, type ReadingSort } from "../../../src/physics/uncertainty/checkedMean.ts";
 import { meanOf } from "../../../src/physics/uncertainty/readingMean.ts";
+import { worded } from "../../../src/saying/texts.ts";
 import { exact, within } from "../staticFitments.ts";
 
 describe("the mean of a reading", () => {
@@ -48,7 +49,7 @@ describe("a reading that is not fit to compute with", () => {
   ) => {
     const outcome = checkedMean(reading, id, sort, limitKind);
     if (outcome.ok) throw new Error("not refused");
-    return outcome.fault;
+    return { ...outcome.fault, sentence: worded(outcome.fault.sentence) };
   };
 
   it("is missing where there is none, or none of its values", () => {
