@@ -1,5 +1,6 @@
 import * as messages from "../words/compiled/physics.ts";
 import type { Message, MessageValue, Quantity, Words } from "../words/message.ts";
+import { withStart } from "../words/message.ts";
 
 export type {
   Message,
@@ -13,10 +14,6 @@ export type {
 
 export function length(value: number): Quantity {
   return { kind: "length", value };
-}
-
-export function isQuantity(part: Words | Quantity): part is Quantity {
-  return typeof part === "object" && "kind" in part;
 }
 
 /** The height of a spacer that can be bought, mm. */
@@ -105,10 +102,4 @@ export function small<Said extends Words>(words: Said): Said {
 function started<Said extends Words>(words: Said, start: "capital" | "small"): Said {
   if (typeof words !== "string") return { ...(words as Message), start } as Said;
   return withStart(words, start) as Said;
-}
-
-/** The text with its first letter large or small. */
-export function withStart(text: string, start: "capital" | "small"): string {
-  const first = text.charAt(0);
-  return (start === "capital" ? first.toUpperCase() : first.toLowerCase()) + text.slice(1);
 }

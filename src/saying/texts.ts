@@ -1,26 +1,29 @@
-import { isQuantity, withStart } from "../physics/sentence.ts";
 import * as messages from "../words/compiled/saying.ts";
-import type {
-  Message,
-  MessageTexts,
-  MessageValue,
-  Quantity,
-  Sentence,
-  Words,
+import { texts as first } from "../words/compiled/texts/first.ts";
+import {
+  isQuantity,
+  type Message,
+  type MessageTexts,
+  type MessageValue,
+  type Quantity,
+  type Sentence,
+  type Words,
+  withStart,
 } from "../words/message.ts";
-import { Places } from "./places.ts";
+import { inPlaces, placeFor, withoutPlaces } from "./places.ts";
 
-const texts = new Map<string, MessageTexts[string]>();
+/** What the first screen may say, and whatever is added. */
+const texts: { [code: string]: MessageTexts[string] } = { ...first };
 
 /** Messages that can be said from now on. */
 export function addTexts(more: MessageTexts): void {
-  for (const [code, text] of Object.entries(more)) texts.set(code, text);
+  Object.assign(texts, more);
 }
 
 /** A message, or several of them, in words, its quantities apart from them. */
 export function worded(said: Words | Quantity | Sentence): readonly (string | Quantity)[] {
-  const places = new Places<Quantity>();
-  return places.split(String(textOf(said, places)));
+  const quantities: Quantity[] = [];
+  return inPlaces(String(textOf(said, quantities)), quantities);
 }
 
 /** Words that hold no quantity, as a text. */
@@ -31,26 +34,26 @@ export function said(words: Words): string {
     .join("");
 }
 
-function textOf(value: MessageValue, places: Places<Quantity>): unknown {
-  if (typeof value === "string") return places.plain(value);
+function textOf(value: MessageValue, quantities: Quantity[]): unknown {
+  if (typeof value === "string") return withoutPlaces(value);
   if (typeof value !== "object") return value ?? "";
-  if (isSentence(value)) return value.map((part) => textOf(part, places)).join("");
-  return isQuantity(value) ? places.mark(value) : messageText(value, places);
+  if (isSentence(value)) return value.map((part) => textOf(part, quantities)).join("");
+  return isQuantity(value) ? placeFor(value, quantities) : messageText(value, quantities);
 }
 
 function isSentence(value: Message | Quantity | Sentence): value is Sentence {
   return Array.isArray(value);
 }
 
-function messageText(message: Message, places: Places<Quantity>): string {
+function messageText(message: Message, quantities: Quantity[]): string {
   const { code, values = {}, start } = message;
-  const text = texts.get(code) ?? messages.notKnownHere;
+  const text = texts[code] ?? messages.notKnownHere;
   const told =
     typeof text === "string"
       ? text
       : text(
           Object.fromEntries(
-            Object.entries(values).map(([name, value]) => [name, textOf(value, places)]),
+            Object.entries(values).map(([name, value]) => [name, textOf(value, quantities)]),
           ),
         );
   return start === undefined ? told : withStart(told, start);
@@ -61,9 +64,9 @@ export function sentenceOf<Values extends object>(
   message: (values: Values) => string,
   values: { readonly [Name in keyof Values]: Values[Name] | Message | Quantity | Sentence },
 ): Sentence {
-  const places = new Places<Quantity>();
+  const quantities: Quantity[] = [];
   const told = Object.entries<MessageValue>(values as Record<string, MessageValue>).map(
-    ([name, value]) => [name, textOf(value, places)],
+    ([name, value]) => [name, textOf(value, quantities)],
   );
-  return places.split(message(Object.fromEntries(told)));
+  return inPlaces(message(Object.fromEntries(told)), quantities);
 }

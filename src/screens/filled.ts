@@ -1,5 +1,5 @@
 import type { ComponentChild, ComponentChildren } from "preact";
-import { Places } from "../saying/places.ts";
+import { inPlaces, placeFor, withoutPlaces } from "../saying/places.ts";
 
 /** Words, numbers and conditions go into a message as they are; whatever else is to be shown takes its place. */
 type Filling<Values> = { readonly [Name in keyof Values]: Values[Name] | ComponentChildren };
@@ -9,10 +9,13 @@ export function filled<Values extends object>(
   message: (values: Values) => string,
   values: Filling<Values>,
 ): ComponentChild[] {
-  const places = new Places<ComponentChild>();
+  const parts: ComponentChild[] = [];
   const marked = Object.entries(values).map(([name, value]) => {
-    if (typeof value === "string") return [name, places.plain(value)];
-    return [name, typeof value === "object" ? places.mark(value as ComponentChild) : (value ?? "")];
+    if (typeof value === "string") return [name, withoutPlaces(value)];
+    return [
+      name,
+      typeof value === "object" ? placeFor(value as ComponentChild, parts) : (value ?? ""),
+    ];
   });
-  return places.split(message(Object.fromEntries(marked) as Values));
+  return inPlaces(message(Object.fromEntries(marked) as Values), parts);
 }

@@ -1,5 +1,4 @@
 import { render } from "preact";
-import "../saying/firstTexts.ts";
 import { App } from "./app.tsx";
 import { DeskPlace } from "./desk/deskScreen.ts";
 import { isDeskUsed } from "./desk/deskUsed.ts";

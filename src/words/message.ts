@@ -51,3 +51,13 @@ export type MessageValue = Words | number | boolean | undefined | Quantity | Sen
 export type MessageTexts = {
   readonly [code: string]: string | ((values: { readonly [name: string]: unknown }) => string);
 };
+
+export function isQuantity(part: Words | Quantity): part is Quantity {
+  return typeof part === "object" && "kind" in part;
+}
+
+/** The text with its first letter large or small. */
+export function withStart(text: string, start: "capital" | "small"): string {
+  const first = text.charAt(0);
+  return (start === "capital" ? first.toUpperCase() : first.toLowerCase()) + text.slice(1);
+}

@@ -1,7 +1,8 @@
 import * as messages from "../../words/compiled/physics/verdict.ts";
+import { isQuantity } from "../../words/message.ts";
 import type { Check, CheckId, CornerAssessment, State } from "../fitment.ts";
 import { limitTouches } from "../readingNames.ts";
-import { isQuantity, length, type Sentence, small } from "../sentence.ts";
+import { length, type Sentence, small } from "../sentence.ts";
 import { worstState } from "./decisions.ts";
 
 const importance: readonly CheckId[] = [

@@ -7,7 +7,10 @@ const importOrExport = /^(?:import|export)\s(?!type\s)(?:[^;"]*?\sfrom\s)?"(\.[^
 const importOfWords = /^import \* as messages from "([^"]+)";$/m;
 export const messageSaid = /(?<![\w./])messages\s*\.\s*(\w+)/g;
 
-/** The codes of the messages that are named by what the first screen loads: by files that it imports, and those that they do. */
+/**
+ * The codes of the messages that are named by what the first screen loads: by files that it imports, and those
+ * that they do. Physics computes nothing there: it has only names for what the other screens show.
+ */
 export function firstMessages(start = firstFile): ReadonlySet<string> {
   const files = new Set<string>();
   const codes = new Set<string>();
@@ -20,7 +23,7 @@ export function firstMessages(start = firstFile): ReadonlySet<string> {
       open.push(posix.join(posix.dirname(file), path));
     }
     const [, words] = importOfWords.exec(code) ?? [];
-    if (words === undefined) continue;
+    if (words === undefined || file.startsWith("src/physics/")) continue;
     const room = posix
       .join(posix.dirname(file), words)
       .slice(compiledFolder.length + 1)
