@@ -55,8 +55,9 @@ async function beside(tools) {
 }
 
 /** A production build with the demo checks; `release` in place of the package's own version. */
-function buildInto(folder, release) {
-  const env = { ...process.env, NODE_ENV: "production", VITE_DEMO: "1", VITE_RELEASE: release };
+function buildInto(folder, release, more = {}) {
+  const own = { NODE_ENV: "production", VITE_DEMO: "1", VITE_RELEASE: release };
+  const env = { ...process.env, ...own, ...more };
   return ["vite/bin/vite.js", ["build", "--logLevel", "warn", "--outDir", folder], { env }];
 }
 
@@ -87,10 +88,15 @@ async function all() {
   }
   const dist = join(work, "dist");
   const laterDist = join(work, "later");
+  const pseudoDist = join(work, "pseudo");
   const { version } = JSON.parse(readFileSync("package.json", "utf8"));
   await beside([
     ["Build", ...buildInto(dist, version)],
     ["Build of a later release", ...buildInto(laterDist, `${version}-later`)],
+    [
+      "Build in the language for tests",
+      ...buildInto(pseudoDist, version, { STOPFIT_WORDS: "pseudo" }),
+    ],
     [
       "Who imports whom",
       "dependency-cruiser/bin/dependency-cruise.mjs",
@@ -100,7 +106,9 @@ async function all() {
     ["Lint", "@biomejs/biome/bin/biome", ["check", "--error-on-warnings", "."]],
     ["Type check", "src/tooling/typecheck.mjs", []],
   ]);
-  const built = [dist, laterDist].every((folder) => existsSync(join(folder, "index.html")));
+  const built = [dist, laterDist, pseudoDist].every((folder) =>
+    existsSync(join(folder, "index.html")),
+  );
   if ((await ensureNatsServer()) === null) {
     console.log(`\n${natsServerMissing} The tests that need it are skipped and counted.`);
   }
@@ -121,6 +129,7 @@ async function all() {
       CHROMIUM_PATH: chromium.path,
       STOPFIT_DIST: dist,
       STOPFIT_LATER_DIST: laterDist,
+      STOPFIT_PSEUDO_DIST: pseudoDist,
     };
     return vitest(["browser"], environment)();
   });

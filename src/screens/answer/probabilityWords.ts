@@ -3,9 +3,9 @@ import * as messages from "../../words/compiled/screens/answer.ts";
 export function probabilityWords(probability: number): string {
   if (probability >= 0.999) return messages.almostCertain;
   if (probability >= 0.95) return messages.veryLikely;
-  if (probability >= 0.75) return "likely";
+  if (probability >= 0.75) return messages.likely;
   if (probability > 0.25) return messages.couldGoEitherWay;
-  if (probability > 0.05) return "unlikely";
+  if (probability > 0.05) return messages.unlikely;
   if (probability > 0.001) return messages.veryUnlikely;
   return messages.almostRuledOut;
 }

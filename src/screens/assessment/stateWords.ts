@@ -9,7 +9,7 @@ export const verdictWords: Record<State, string> = {
 };
 
 export const checkStateWords: Record<State, string> = {
-  ok: "OK",
+  ok: messages.ok,
   care: messages.warning,
   no: messages.fails,
   unsure: messages.notSure,

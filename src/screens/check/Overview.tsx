@@ -14,7 +14,7 @@ interface Props {
 function stateOf(step: Step): { words: string; icon: IconName | null; look: string } {
   if (step.unreadable) return { words: messages.toFix, icon: "cross", look: "unreadable" };
   if (step.id === "finish") return { words: "", icon: null, look: "todo" };
-  if (step.state === "done") return { words: "done", icon: "tick", look: "done" };
+  if (step.state === "done") return { words: messages.doneWord, icon: "tick", look: "done" };
   if (step.state === "skipped") {
     return {
       words: step.needed ? messages.skippedStillNeeded : "skipped",

@@ -147,7 +147,7 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
           }
           options={[
             { value: "settings", name: messages.asInSettings },
-            { value: "in", name: "US" },
+            { value: "in", name: messages.usUnits },
             { value: "mm", name: messages.metric },
           ]}
         />

@@ -200,7 +200,7 @@ function Row({
           <strong>{latest.vehicle}</strong>
         </bdi>
         <span class="small soft">
-          {computed && computed.odd > 0 && `${countWords(computed.odd, messages.oddReading)} · `}
+          {computed && computed.odd > 0 && `${countWords(computed.odd, "oddReading")} · `}
           {(latest.job || latest.jobNumber) && (
             <>
               <bdi>{jobText(latest)}</bdi> ·{" "}

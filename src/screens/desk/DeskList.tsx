@@ -41,6 +41,9 @@ const sorts: readonly { value: SortKey; text: string }[] = [
   { value: "state", text: messages.state },
 ];
 
+/** As many as surely show in a box of half a narrow phone. */
+const lettersInHalf = 12;
+
 /** The checks that came in, and the ways in for more. */
 export function DeskList({
   desk,
@@ -235,6 +238,7 @@ function Filters({
     <>
       <SelectField
         label={messages.verdict}
+        lettersInBox={lettersInHalf}
         value={view.verdict}
         options={[
           { value: "all", text: messages.all },
@@ -248,6 +252,7 @@ function Filters({
       />
       <SelectField
         label={messages.state}
+        lettersInBox={lettersInHalf}
         value={view.state}
         options={[
           { value: "all", text: messages.all },
@@ -260,6 +265,7 @@ function Filters({
       />
       <SelectField
         label={messages.axle2}
+        lettersInBox={lettersInHalf}
         value={view.axle}
         options={[
           { value: "all", text: messages.both },
@@ -270,6 +276,7 @@ function Filters({
       />
       <SelectField
         label={messages.sortBy}
+        lettersInBox={lettersInHalf}
         value={view.sort}
         options={sorts}
         onChange={(sort) => change({ sort: sort as SortKey, reversed: false })}

@@ -101,7 +101,7 @@ function Import({
             {refusedCount > refused.length && (
               <li>
                 {messages.and({
-                  count: countWords(refusedCount - refused.length, messages.moreFile),
+                  count: countWords(refusedCount - refused.length, "moreFile"),
                 })}
               </li>
             )}

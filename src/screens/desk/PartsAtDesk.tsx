@@ -239,7 +239,7 @@ function FoundChecks({ found, unit }: { found: Found; unit: LengthUnit }) {
       )}
       {untold.length > 0 && (
         <>
-          <p>{messages.ofThisPartDid({ count: countWords(untold.length, messages.moreCheck) })}</p>
+          <p>{messages.ofThisPartDid({ count: countWords(untold.length, "moreCheck") })}</p>
           <ul class="plain-list">
             {untold.map(({ key, words }) => (
               <li key={key}>

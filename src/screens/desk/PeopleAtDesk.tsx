@@ -81,7 +81,7 @@ export function PeopleAtDesk({ desk, unit, onLeave }: PeopleAtDeskProps) {
     setSaid(
       kept.kind === "kept"
         ? messages.nowInPartsLibrary({
-            count: countWords(offered.length, messages.measured, messages.measured),
+            count: messages.measuredCount({ told: offered.length.toLocaleString("en-GB") }),
           })
         : messages.partsLibraryCouldNot,
     );

@@ -53,8 +53,8 @@ export function whoWords({ who, role }: Pick<Listed, "who" | "role">): string {
 /** "today", "3 days", "5 weeks", "4 months", "2 years". */
 export function ageWords(since: string, now: number = Date.now()): string {
   const days = Math.floor((now - Date.parse(since)) / 86_400_000);
-  if (!Number.isFinite(days)) return "unknown";
-  if (days < 1) return "today";
+  if (!Number.isFinite(days)) return messages.unknownAge;
+  if (days < 1) return messages.today;
   if (days < 2) return messages.n1Day;
   if (days < 21) return messages.days({ days });
   if (days < 90) return messages.weeks({ days: Math.floor(days / 7) });
@@ -75,8 +75,17 @@ export function momentText(iso: string): string {
   });
 }
 
-export function countWords(count: number, one: string, many = `${one}s`): string {
-  return `${count.toLocaleString("en-GB")} ${count === 1 ? one : many}`;
+const counted = {
+  check: messages.checkCount,
+  moreCheck: messages.moreCheckCount,
+  file: messages.fileCount,
+  moreFile: messages.moreFileCount,
+  thing: messages.thingCount,
+  oddReading: messages.oddReadingCount,
+} as const;
+
+export function countWords(count: number, what: keyof typeof counted): string {
+  return counted[what]({ count, told: count.toLocaleString("en-GB") });
 }
 
 /** "HL-1060, revision B, spacer 10 mm, by Ada on 31 May 2026, at 82 340 km"; the unit is the reader's. */

@@ -306,14 +306,25 @@ function focus(
   ];
 }
 
+/** How wide a letter is at most, px: a plain one, any other. */
+const letterWidths = [6.4, 7.5] as const;
+/** What a legend's words have room for in half of the picture, px. */
+const halfLegend = 142;
+
+function widthOf(words: string): number {
+  const plain = words.match(/[ -~]/g)?.length ?? 0;
+  return letterWidths[0] * plain + letterWidths[1] * (words.length - plain);
+}
+
 function Legend({ a, b }: { readonly a: string; readonly b: string }) {
   const y = height - 10;
+  const stacked = Math.max(widthOf(a), widthOf(b)) > halfLegend;
   return (
     <g class="legend">
-      <text x={8} y={y}>
+      <text x={8} y={stacked ? y - 15 : y}>
         <tspan class="letter">{messages.a}</tspan> {a}
       </text>
-      <text x={width / 2 + 6} y={y}>
+      <text x={stacked ? 8 : width / 2 + 6} y={y}>
         <tspan class="letter">{messages.b}</tspan> {b}
       </text>
     </g>

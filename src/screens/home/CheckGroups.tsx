@@ -3,6 +3,7 @@ import { useState } from "preact/hooks";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import * as messages from "../../words/compiled/screens/home.ts";
 import { Button } from "../parts/Button.tsx";
+import { placeholderClass } from "../parts/placeholder.ts";
 import { RowBoundary } from "../parts/RowBoundary.tsx";
 import { CheckRow, type RowAct } from "./CheckRow.tsx";
 import { foundIn, jobGroups } from "./jobGroups.ts";
@@ -42,7 +43,7 @@ export function CheckGroups({ checks, sent, open, onAct, damaged, children }: Ch
       {checks.length >= searchedFrom && (
         <input
           type="search"
-          class="check-search"
+          class={`check-search ${placeholderClass(messages.vehicleJobCustomerDate)}`}
           placeholder={messages.vehicleJobCustomerDate}
           aria-label={messages.findCheck}
           value={words}

@@ -34,7 +34,7 @@ export function CheckRow({
   const { lastVerdict, record } = stored;
   const { axle, job } = record;
   const facts = [
-    axle && messages.front({ axle, moment: job?.moment ? `, ${job.moment}` : "" }),
+    axle && messages.front({ axle, moment: job?.moment ?? "none" }),
     pressedAtRest(record) === null ? null : messages.sitsOnItsStop,
     lastVerdict ? verdictWords[lastVerdict] : messages.noAnswerYet,
     sent,

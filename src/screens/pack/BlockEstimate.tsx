@@ -96,7 +96,7 @@ export function BlockEstimate({ draft, change }: FieldProps) {
           <PackNumber
             {...fields}
             field={`${field}.tol`}
-            label={messages.ofWord({ field })}
+            label={field === "diameter" ? messages.ofDiameter : messages.ofHeight}
             labelUnseen
             lead="±"
             kind="length"

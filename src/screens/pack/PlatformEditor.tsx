@@ -163,7 +163,7 @@ function Editing({
           field="wheelPerOuter"
           label={fieldLabel("wheelPerOuter")}
           kind="number"
-          placeholder="usual"
+          placeholder={messages.usual}
         />
         <PackNumber
           {...fields}

@@ -22,8 +22,8 @@ const mostDots = 160;
 /** The drawings of one test: force over depth at each speed, loop, damping over depth, residuals. */
 export function TestCharts({ plots, unit }: { plots: TestPlots; unit: LengthUnit }) {
   const { speeds, curve, damping, staticResiduals, speedResiduals, loops } = plots;
-  const depth = { words: "depth", unit: lengthAxis(unit) };
-  const force = { words: "force", unit: forceAxis(unit) };
+  const depth = { words: messages.depthOfAxis, unit: lengthAxis(unit) };
+  const force = { words: messages.forceOfAxis, unit: forceAxis(unit) };
   const shown = shownSpeeds(speeds, curve ? seriesLooks - 1 : seriesLooks);
   const hidden = speeds.length - shown.length;
   const forceSeries: Series[] = [
@@ -87,7 +87,7 @@ export function TestCharts({ plots, unit }: { plots: TestPlots; unit: LengthUnit
             {...(loops.length > seriesLooks && {
               says: messages.ofBlocksAreDrawn({ seriesLooks, loops: loops.length }),
             })}
-            x={{ words: "displacement", unit: lengthAxis(unit) }}
+            x={{ words: messages.displacement, unit: lengthAxis(unit) }}
             y={force}
             series={shownSpeeds(loops, seriesLooks).map(({ speedMmPerS, points }, index) => ({
               name: messages.blockUpTo({
@@ -105,7 +105,7 @@ export function TestCharts({ plots, unit }: { plots: TestPlots; unit: LengthUnit
             heading={messages.dampingOverDepth}
             words={messages.forcePerSpeedAt}
             x={depth}
-            y={{ words: "damping", unit: dampingAxis(unit) }}
+            y={{ words: messages.dampingOfAxis, unit: dampingAxis(unit) }}
             series={dampingRows}
           />
         )}

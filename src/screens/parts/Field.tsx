@@ -1,6 +1,7 @@
 import type { ComponentChildren, Ref } from "preact";
 import { useId } from "preact/hooks";
 import type { Tone } from "./Notice.tsx";
+import { placeholderClass } from "./placeholder.ts";
 
 export interface TextFieldProps {
   readonly label: ComponentChildren;
@@ -90,6 +91,7 @@ export function TextField({
           type="text"
           inputMode={keys}
           value={value}
+          class={placeholder && placeholderClass(placeholder)}
           placeholder={placeholder}
           maxLength={maxLength}
           autocomplete="off"
@@ -142,15 +144,19 @@ export function SelectField({
   hint,
   value,
   options,
+  lettersInBox = 34,
   onChange,
 }: {
   label: ComponentChildren;
   hint?: ComponentChildren;
   value: string;
   options: readonly { value: string; text: string }[];
+  /** As many as surely show on a narrow phone: a longer choice stands under the box once more, whole. */
+  lettersInBox?: number;
   onChange: (value: string) => void;
 }) {
   const id = useId();
+  const chosen = options.find((option) => option.value === value)?.text ?? "";
   return (
     <div class="field">
       <label for={id} class="field-label">
@@ -175,6 +181,11 @@ export function SelectField({
           ))}
         </select>
       </span>
+      {chosen.length > lettersInBox && (
+        <span class="field-hint" aria-hidden="true">
+          {chosen}
+        </span>
+      )}
     </div>
   );
 }

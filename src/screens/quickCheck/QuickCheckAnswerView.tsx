@@ -68,7 +68,8 @@ const measuredWords: Readonly<Record<MeasuredName, string>> = {
 export function measuredText(measured: readonly MeasuredName[]): string {
   const fromPack = measuredNames.filter((name) => !measured.includes(name));
   const rest = fromPack.map((name) => measuredWords[name]);
-  const own = measured.length === 0 ? "nothing" : messages.of5({ measured: measured.length + 1 });
+  const own =
+    measured.length === 0 ? messages.nothing : messages.of5({ measured: measured.length + 1 });
   return messages.measuredByYouFrom({
     own,
     join: [messages.geometryAndWeights, ...rest].join(", "),

@@ -114,7 +114,7 @@ export function QuickCheckReading({
             fractions={shownUnit === "in"}
             said={spokenEntry(text, "length", entry.unit)}
             unit={entry.unit}
-            unitSpoken={shownUnit === "in" ? "inches" : "millimeters"}
+            unitSpoken={shownUnit === "in" ? messages.inches : messages.millimeters}
             onInput={(typed) => onEntry({ ...entry, texts: [typed] })}
             {...(said && { tone: said.tone, message: said.message })}
           />
@@ -125,7 +125,7 @@ export function QuickCheckReading({
             onChange={(chosen) => onEntry({ ...entry, unit: chosen })}
             options={[
               { value: "mm", name: "mm" },
-              { value: "in", name: "inches" },
+              { value: "in", name: messages.inches },
             ]}
           />
           {reading && (

@@ -24,13 +24,13 @@ function whyNow({ persistence, low, space, onlyHere }: Keeping): string {
   if (low && space) {
     return messages.thisPhoneIsShort({ size: sizeText(space.freeBytes) });
   }
-  const them = onlyHere.length === 1 ? "it" : "them";
+  const checks = onlyHere.length;
   if (isBrowserOnApple()) {
-    return messages.thisBrowserDeletesAfter({ them });
+    return messages.thisBrowserDeletesAfter({ checks });
   }
   return persistence === "unknown"
-    ? messages.thisBrowserDoesNot({ them })
-    : messages.thisBrowserMayClear({ them });
+    ? messages.thisBrowserDoesNot({ checks })
+    : messages.thisBrowserMayClear({ checks });
 }
 
 /** On the list: that checks are nowhere else while the browser may clear them, or that it has. */

@@ -62,7 +62,12 @@ export function travelSentence(
 ): string {
   const places = span.marks
     .filter(({ id }) => id !== "ride")
-    .map(({ words, travelMm }) => `${words.toLowerCase()} at ${lengthText(travelMm, unit)}`);
+    .map(({ words, travelMm }) =>
+      messages.placeAt({
+        words: words.toLowerCase(),
+        travelMm: lengthText(travelMm, unit),
+      }),
+    );
   const { gapMm, compressionMm } = travel.at(0);
   const stands =
     compressionMm > justTouching

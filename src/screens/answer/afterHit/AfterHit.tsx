@@ -58,7 +58,12 @@ function Bars({ row }: { row: AfterHitRow }) {
   const most = Math.max(row.own, row.undamped, 1e-9);
   const bars = [
     { name: messages.thisStop, text: row.ownText, value: row.own, look: "after-hit-own" },
-    { name: "undamped", text: row.undampedText, value: row.undamped, look: "after-hit-undamped" },
+    {
+      name: messages.undamped,
+      text: row.undampedText,
+      value: row.undamped,
+      look: "after-hit-undamped",
+    },
   ];
   return (
     <>

@@ -185,7 +185,7 @@ const stopFigures: readonly Figure[] = [
     id: "progressive",
     title: messages.progressive,
     group: "stop",
-    value: (corner) => (corner.progressive ? "yes" : "no"),
+    value: (corner) => (corner.progressive ? messages.yes : messages.no),
     worked: progressiveness,
   },
 ];

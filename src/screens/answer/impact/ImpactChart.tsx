@@ -80,7 +80,7 @@ export function ImpactChart({
       axis: lengthAxis(unit),
       of: (trace) => trace.wheelTravelMm,
       limits: [
-        { words: "contact", value: marks.contactMm, name: "contact" },
+        { words: messages.contact, value: marks.contactMm, name: "contact" },
         { words: messages.fullyCompressed, value: marks.fullStopMm, name: "fullStop" },
         ...(marks.hardLimitMm === null
           ? []
@@ -307,11 +307,11 @@ function ImpactTable({
         ]),
         [
           messages.pastFullCompression,
-          ...records.map(({ result }) => (result.fullStop ? "yes" : "no")),
+          ...records.map(({ result }) => (result.fullStop ? messages.yes : messages.no)),
         ],
         [
           messages.somethingHardTouches2,
-          ...records.map(({ result }) => (result.hardContact ? "yes" : "no")),
+          ...records.map(({ result }) => (result.hardContact ? messages.yes : messages.no)),
         ],
       ]}
     />

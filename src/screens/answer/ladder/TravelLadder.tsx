@@ -16,6 +16,10 @@ const columnWidth = 30;
 const lineHeight = 14;
 /** As many letters as stand beside a bar on the narrowest phone, where another bar follows. */
 const narrowLetters = 13;
+/** The same of a range, written smaller. */
+const narrowRange = 15;
+/** Of what is as long, px: it is squeezed to that. */
+const narrowWord = 88;
 
 const title = { left: messages.left, right: messages.right } as const;
 
@@ -96,7 +100,7 @@ function LadderDrawing({
           scale={scale}
           x={half + 6}
           rest={sagMm}
-          name="loaded"
+          name={messages.loaded2}
           roomy={false}
           unit={unit}
         />
@@ -104,6 +108,8 @@ function LadderDrawing({
     </svg>
   );
 }
+
+const squeezed = { textLength: narrowWord, lengthAdjust: "spacingAndGlyphs" };
 
 /** Words broken between them into lines of that many letters at most; a longer word has a line of its own. */
 function inLines(words: string, letters: number): string[] {
@@ -144,7 +150,7 @@ function Bar({
       number: lengthText(rung.travelMm - rest, unit),
       range: rung.band && shortBand([rung.band[0] - rest, rung.band[1] - rest], unit),
     })),
-    { id: "ride", words: "rest", at: rest, number: bareLength(0, unit), range: null },
+    { id: "ride", words: messages.rest, at: rest, number: bareLength(0, unit), range: null },
   ];
   const wordLines = (words: string) => (roomy ? [words] : inLines(words, narrowLetters));
   const mostLines = Math.max(...marks.map(({ words }) => wordLines(words).length));
@@ -171,7 +177,13 @@ function Bar({
           <g key={id} class={`rung rung-${id}`}>
             <path class="rung-leader" d={`M${edge} ${y}L${edge + 12} ${labelY}`} />
             {told.map((line, row) => (
-              <text key={line} class="rung-words" x={textX} y={labelY + 4 + lineHeight * row}>
+              <text
+                key={line}
+                class="rung-words"
+                x={textX}
+                y={labelY + 4 + lineHeight * row}
+                {...(!roomy && line.length >= narrowLetters && !line.includes(" ") && squeezed)}
+              >
                 {line}
                 {roomy && <tspan class="rung-number">{`  ${number}`}</tspan>}
               </text>
@@ -184,6 +196,7 @@ function Bar({
                   class={!roomy && row === 0 ? "rung-number" : "rung-range"}
                   x={textX}
                   y={labelY + 4 + lineHeight * (told.length + row)}
+                  {...(!roomy && line.length > narrowRange && squeezed)}
                 >
                   {line}
                 </text>
@@ -277,7 +290,7 @@ function LadderTable({
         { name: messages.asMeasured2 },
         { name: messages.n95Range },
         { name: messages.loaded },
-        { name: messages.n95Range, note: "loaded" },
+        { name: messages.n95Range, note: messages.loaded2 },
       ]}
       rows={rungs.map(({ words, travelMm, band }) => [
         words,

@@ -26,7 +26,7 @@ export function ladderOf(assessed: CornerAssessment): Ladder {
   const rungs: Rung[] = [
     {
       id: "contact",
-      words: "contact",
+      words: messages.contact,
       travelMm: assessed.wheelTravelToContactMm,
       band: intervals.wheelTravelToContactMm,
     },

@@ -51,7 +51,14 @@ export function CellFigures({
             <Figure
               key={eventWords(rule, unit)}
               name={eventWords(rule, unit)}
-              value={`${quantityText({ kind: "length", value: event.peakCompressionMm }, unit)} pressed, ${quantityText({ kind: "force", value: event.peakStopForceN }, unit)}, ${quantityText({ kind: "acceleration", value: event.peakAccelerationG }, unit)}`}
+              value={messages.pressed({
+                compression: quantityText({ kind: "length", value: event.peakCompressionMm }, unit),
+                force: quantityText({ kind: "force", value: event.peakStopForceN }, unit),
+                acceleration: quantityText(
+                  { kind: "acceleration", value: event.peakAccelerationG },
+                  unit,
+                ),
+              })}
             />
           );
         })}

@@ -103,7 +103,7 @@ export function HeightClassMap({
     >
       <Legend
         items={[
-          { words: "works", sample: <rect class="cell-works" width="28" height="16" /> },
+          { words: messages.works, sample: <rect class="cell-works" width="28" height="16" /> },
           ...present.map((failure) => ({
             words: failureWords[failure],
             sample: (
@@ -219,7 +219,7 @@ function MapTable({
           const cell = cellAt({ column, row });
           if (!cell) return "…";
           return cell.failures.length === 0
-            ? "works"
+            ? messages.works
             : cell.failures.map((failure) => failureWords[failure]).join(", ");
         }),
       ])}

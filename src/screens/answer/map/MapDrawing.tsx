@@ -17,6 +17,8 @@ import { outline } from "./outline.ts";
 import { regionLabels } from "./regionLabels.ts";
 
 const left = 52;
+/** Half as wide as a number at the axis is, px: the last one keeps within the drawing. */
+const halfNumber = 20;
 const top = 26;
 const rowHeight = 24;
 const letterWidth = 7.2;
@@ -89,7 +91,7 @@ export function MapDrawing({
   const picked = cellAt(place);
   const told = picked
     ? picked.failures.length === 0
-      ? "works"
+      ? messages.works
       : picked.failures.map((failure) => failureWords[failure]).join(", ")
     : messages.notWorkedOutYet2;
   return (
@@ -155,7 +157,7 @@ export function MapDrawing({
               <text
                 key={height}
                 class="axis-number"
-                x={x(column) + columnWidth / 2}
+                x={Math.min(x(column) + columnWidth / 2, width - halfNumber)}
                 y={bottom + 16}
                 text-anchor="middle"
               >

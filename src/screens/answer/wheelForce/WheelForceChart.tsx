@@ -200,7 +200,7 @@ function Marks({
   bottom: number;
 }) {
   const marks = [
-    { words: "contact", travel: curve.contactMm, name: "contact" },
+    { words: messages.contact, travel: curve.contactMm, name: "contact" },
     { words: messages.fullyCompressed, travel: curve.fullStopMm, name: "fullStop" },
     ...(curve.hardLimitMm === null
       ? []

@@ -55,6 +55,11 @@ function PadKey({
   );
 }
 
+/** Words of a key that are longer than its room are written smaller. */
+function small(...words: readonly string[]): string {
+  return words.some((word) => word.length > 6) ? "pad-small" : "";
+}
+
 /** Keys for one number, under the thumb. */
 export function Keypad({
   label,
@@ -94,7 +99,7 @@ export function Keypad({
   const clear = canRestore ? (
     <PadKey name={messages.bringBackWhatWas} icon="undo" look="pad-deed" onPress={onRestore} />
   ) : (
-    <PadKey look="pad-deed" onPress={() => onKey({ does: "clear" })}>
+    <PadKey look={`pad-deed ${small(messages.clear)}`} onPress={() => onKey({ does: "clear" })}>
       {messages.clear}
     </PadKey>
   );
@@ -104,7 +109,7 @@ export function Keypad({
   const next = (
     <PadKey
       name={onward === "next" ? messages.nextField : messages.doneHideKeypad}
-      look={`pad-next ${!fractions && !sign ? "pad-tall" : ""}`}
+      look={`pad-next ${!fractions && !sign ? "pad-tall" : ""} ${small(...(onward === "next" ? [messages.next, messages.field] : [messages.done]))}`}
       onPress={onOnward}
     >
       {onward === "next" ? (

@@ -70,7 +70,7 @@ const unitPairs: {
 } = {
   length: [
     { value: "mm", name: "mm", spoken: "mm" },
-    { value: "in", name: "in", spoken: "inches" },
+    { value: "in", name: "in", spoken: messages.inches },
   ],
   mass: [
     { value: "kg", name: "kg", spoken: "kg" },
@@ -79,11 +79,11 @@ const unitPairs: {
 };
 
 const spokenUnits: { readonly [Unit in EntryUnit]?: string } = {
-  mm: "millimeters",
-  in: "inches",
-  kg: "kilograms",
-  lb: "pounds",
-  deg: "degrees",
+  mm: messages.millimeters,
+  in: messages.inches,
+  kg: messages.kilograms,
+  lb: messages.pounds,
+  deg: messages.degrees,
 };
 
 /** What was typed stays and is taken in the other unit; its ± is what it was. */

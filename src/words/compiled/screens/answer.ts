@@ -26,3 +26,5 @@ export const veryUnlikely: string = "very unlikely";
 export const almostRuledOut: string = "almost ruled out";
 export const over999: string = "over 99.9 %";
 export const under01: string = "under 0.1 %";
+export const likely: string = "likely";
+export const unlikely: string = "unlikely";

@@ -17,3 +17,4 @@ export const leftAndRightMatch: string = "Left and right match";
 export const readingsPlausible: string = "Readings plausible";
 export const left: string = "Left";
 export const right: string = "Right";
+export const ok: string = "OK";

@@ -192,3 +192,5 @@ export const repeatsDifferByMore = (d: { quantity: string | number; quantity2: s
 export const stopsWouldStandFurther: string = "The stops would stand further apart than the wheels. Look at both readings.";
 export const leverRatioSoFar = (d: { quantityOfRatio: string | number }): string => "Lever ratio so far, wheel to stop: " + d.quantityOfRatio + ".";
 export const theseReadingsMakeLever = (d: { quantityOfRatio: string | number }): string => "These readings make the lever ratio " + d.quantityOfRatio + ", which is hardly ever seen. Look again at the distances.";
+export const doneWord: string = "done";
+export const usUnits: string = "US";

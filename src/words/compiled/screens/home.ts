@@ -13,7 +13,7 @@ export const fits: string = "Fits";
 export const takeCare: string = "Take care";
 export const doesNotFit: string = "Does not fit";
 export const notSure: string = "Not sure";
-export const front = (d: { axle: string | undefined; moment: string | number }): string => select(d.axle, { front: "Front", other: "Rear" }) + " axle" + d.moment;
+export const front = (d: { axle: string | undefined; moment: string | undefined }): string => select(d.axle, { front: "Front", other: "Rear" }) + " axle" + select(d.moment, { before: ", before", after: ", after", other: "" });
 export const sitsOnItsStop: string = "Sits on its stop";
 export const noAnswerYet: string = "No answer yet";
 export const rename: string = "Rename";

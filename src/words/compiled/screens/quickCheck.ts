@@ -67,3 +67,6 @@ export const unitOf = (d: { heading: string | number }): string => "Unit of " + 
 export const standardForThisVehicle = (d: { usualMm: string | number }): string => "Standard for this vehicle: " + d.usualMm + ".";
 export const isItMillimeters = (d: { unit: string | undefined }): string => " Is it " + select(d.unit, { "in": "millimeters", other: "inches" }) + "?";
 export const typicalIsToPlease = (d: { least: string | number; greatest: string | number; slip: string | number }): string => "Typical is " + d.least + " to " + d.greatest + ". Please check it." + d.slip;
+export const inches: string = "inches";
+export const millimeters: string = "millimeters";
+export const nothing: string = "nothing";

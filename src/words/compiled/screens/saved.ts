@@ -66,9 +66,9 @@ export const backupWasHandedTo: string = "The backup was handed to what you chos
 export const shareItNow: string = "Share it now";
 export const shareBackup: string = "Share a backup";
 export const thisPhoneIsShort = (d: { size: string | number }): string => "This phone is short of space: " + d.size + " are left for Stopfit.";
-export const thisBrowserDeletesAfter = (d: { them: string | number }): string => "This browser deletes " + d.them + " after 7 days of use without a visit to Stopfit.";
-export const thisBrowserDoesNot = (d: { them: string | number }): string => "This browser does not say whether it saves " + d.them + " for good.";
-export const thisBrowserMayClear = (d: { them: string | number }): string => "This browser may clear " + d.them + ".";
+export const thisBrowserDeletesAfter = (d: { checks: number }): string => "This browser deletes " + plural(d.checks, 0, en, { one: "it", other: "them" }) + " after 7 days of use without a visit to Stopfit.";
+export const thisBrowserDoesNot = (d: { checks: number }): string => "This browser does not say whether it saves " + plural(d.checks, 0, en, { one: "it", other: "them" }) + " for good.";
+export const thisBrowserMayClear = (d: { checks: number }): string => "This browser may clear " + plural(d.checks, 0, en, { one: "it", other: "them" }) + ".";
 export const thereWas1Check = (d: { cleared: number; checks: string | number }): string => plural(d.cleared, 0, en, { one: "There was 1 check", other: "There were " + d.checks }) + " on this phone, and nothing is here now: the browser's storage has been cleared. If you have a backup, restore it.";
 export const why = (d: { savedName: string | number }): string => "Why? " + d.savedName;
 export const why2: string = "Why?";

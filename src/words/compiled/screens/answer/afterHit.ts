@@ -25,3 +25,4 @@ export const itClosesStopAt = (d: { text: string | number; number: string | numb
 export const under = (d: { least: string | number }): string => "under " + d.least;
 export const withAllThatIts: string = "With all that its test allows, the stop fails an event, loaded or as measured.";
 export const withOfWhatIts = (d: { percent: string | number }): string => "With " + d.percent + " % of what its test allows, the stop fails an event, loaded or as measured.";
+export const undamped: string = "undamped";

@@ -57,3 +57,5 @@ export const howMuchStopsOf: string = "how much stops of this kind vary";
 export const ofItsUsableCompression: string = "of its usable compression: 5 %, since its maker says nothing of it";
 export const ofItsUsableCompression2: string = "of its usable compression";
 export const ofRideHeightHalf: string = "of the ride height: half of what lifting and pushing down leave";
+export const yes: string = "yes";
+export const no: string = "no";

@@ -22,3 +22,6 @@ export const speedLeavingStop: string = "Speed leaving the stop";
 export const figure: string = "Figure";
 export const pastFullCompression: string = "Past full compression";
 export const somethingHardTouches2: string = "Something hard touches";
+export const yes: string = "yes";
+export const no: string = "no";
+export const contact: string = "contact";

@@ -19,3 +19,6 @@ export const loadedNotKnown: string = "Loaded: not known.";
 export const loadedSameNoPayload: string = "Loaded: the same, no payload entered.";
 export const loadedStandingLower = (d: { sagMm: string | number; sagMm2: string | number }): string => "Loaded, standing " + d.sagMm + " lower: " + d.sagMm2 + ".";
 export const left2 = (d: { side: string | undefined; told: string | number; loaded: string | number }): string => select(d.side, { left: "Left", other: "Right" }) + ", wheel travel up from ride: " + d.told + ". " + d.loaded;
+export const contact: string = "contact";
+export const rest: string = "rest";
+export const loaded2: string = "loaded";

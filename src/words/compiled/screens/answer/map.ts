@@ -39,3 +39,5 @@ export const pastFull: string = "past full";
 export const tooHarsh: string = "too harsh";
 export const lowReserve: string = "low reserve";
 export const tooEarly: string = "too early";
+export const works: string = "works";
+export const pressed = (d: { compression: string | number; force: string | number; acceleration: string | number }): string => "" + d.compression + " pressed, " + d.force + ", " + d.acceleration;

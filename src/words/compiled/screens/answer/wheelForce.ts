@@ -25,3 +25,4 @@ export const wheelTravel: string = "Wheel travel";
 export const springAlone2: string = "Spring alone";
 export const springAndStop2: string = "Spring and stop";
 export const notKnown: string = "not known";
+export const contact: string = "contact";
