@@ -213,7 +213,7 @@ function Facts({ shared: { record } }: { shared: SharedCheck }) {
           <bdi>{record.vehicle.label}</bdi>
         </dd>
         <dt>{messages.axle}</dt>
-        <dd>{record.axle}</dd>
+        <dd>{messages.axleOf({ axle: record.axle })}</dd>
         {record.job && (
           <>
             <dt>{messages.job}</dt>

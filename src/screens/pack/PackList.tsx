@@ -220,7 +220,7 @@ export function PackList({
           {platforms.slice(0, mostShown).map((platform) => (
             <MenuRow
               key={platform.id}
-              name={messages.onAxle({ label: platform.label, axle: platform.axle })}
+              name={messages.axle({ label: platform.label, axle: platform.axle })}
               facts={platformFacts(platform, pack)}
               href={packItemHref("platform", platform.id)}
               actions={itemActions(

@@ -1,4 +1,5 @@
 import { readdirSync, readFileSync } from "node:fs";
+import { basename } from "node:path";
 import type { Page } from "playwright-core";
 import { readCatalogue } from "../../../src/tooling/words/catalogue.ts";
 import {
@@ -38,12 +39,13 @@ function typedIn(value: unknown, key = ""): string[] {
   return Object.entries(value).flatMap(([name, each]) => typedIn(each, name));
 }
 
-/** What people typed into the demo records, jobs and the demo library. */
+/** What people typed into the demo records, jobs and the demo library, and the names of the demo's files. */
 function typedInDemo(): readonly string[] {
   const files = readdirSync("demo-data", { recursive: true, encoding: "utf8" });
-  return files
+  const records = files
     .filter((file) => file.endsWith(".json"))
     .flatMap((file) => typedIn(JSON.parse(readFileSync(`demo-data/${file}`, "utf8"))));
+  return [...records, ...files.map((file) => basename(file))];
 }
 
 const longestFirst = (texts: readonly string[]) =>
@@ -51,7 +53,7 @@ const longestFirst = (texts: readonly string[]) =>
 
 /** A page of the app in the language for tests; looks at its screens come one after another. */
 export class OtherLanguage {
-  private readonly typed = longestFirst([...typedInDemo(), ...typedIn(reply)]);
+  private readonly typed = longestFirst([...typedInDemo(), ...typedIn(reply), reply.vehicle]);
   private turn: Promise<unknown> = Promise.resolve();
 
   constructor(

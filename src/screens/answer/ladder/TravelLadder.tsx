@@ -155,10 +155,13 @@ function Bar({
   const wordLines = (words: string) => (roomy ? [words] : inLines(words, narrowLetters));
   const mostLines = Math.max(...marks.map(({ words }) => wordLines(words).length));
   const gap = lineHeight * (roomy ? 2 : mostLines + 2) + 4;
+  const lowest = marks.reduce((least, mark) => (mark.at < least.at ? mark : least));
+  const lowestLines =
+    wordLines(lowest.words).length + [!roomy, lowest.range].filter(Boolean).length;
   const labels = spreadLabels(
     marks.map(({ at }) => scale.at(at)),
     gap,
-    [top + 8, height - bottom],
+    [top + 8, Math.min(height - bottom, height - 6 - lineHeight * (lowestLines - 1))],
   );
   const edge = x + columnWidth + 3;
   const textX = edge + 16;

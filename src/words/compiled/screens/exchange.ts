@@ -157,3 +157,4 @@ export const customer: string = "customer";
 export const support: string = "support";
 export const bothSides: string = "both sides";
 export const side = (d: { side: string | undefined }): string => select(d.side, { left: "left", right: "right", other: "no" }) + " side";
+export const axleOf = (d: { axle: string | undefined }): string => select(d.axle, { front: "front", other: "rear" });

@@ -406,6 +406,5 @@ export const forceOfAxis: string = "force";
 export const dampingOfAxis: string = "damping";
 export const displacement: string = "displacement";
 export const usual: string = "usual";
-export const onAxle = (d: { label: string | number; axle: string | undefined }): string => "" + d.label + ", " + select(d.axle, { front: "front", other: "rear" }) + " axle";
 export const ofDiameter: string = "± of the diameter";
 export const ofHeight: string = "± of the height";
