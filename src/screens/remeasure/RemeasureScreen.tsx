@@ -215,7 +215,7 @@ function narrowedSentence(
   const interval =
     about === "reserve" ? corner?.intervals.reserveMm : corner?.intervals.wheelTravelToContactMm;
   if (!interval) return null;
-  const words = about === "reserve" ? "reserve" : messages.freeTravel;
+  const words = about === "reserve" ? messages.reserve : messages.freeTravel;
   return sentenceOf(messages.marginOfErrorOf, {
     side,
     words,

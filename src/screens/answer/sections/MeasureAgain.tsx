@@ -29,7 +29,7 @@ function doubtsOf({ corners }: Assessment): Doubt[] {
     }
   };
   for (const { side, doubt } of corners) {
-    add(doubt.reserve, side, "reserve");
+    add(doubt.reserve, side, messages.reserveWord);
     add(doubt.contact, side, messages.travelToContact);
   }
   return [...greatest.values()].sort((a, b) => b.share - a.share).slice(0, most);

@@ -57,3 +57,4 @@ export const inAboutEveryOther: string = "in about every other case";
 export const inAbout1Of: string = "in about 1 of 3 cases";
 export const inAbout1Of6: string = "in about 1 of 6 cases";
 export const hardlyEverByItself: string = "hardly ever by itself";
+export const reserve: string = "reserve";

@@ -91,3 +91,4 @@ export const stopsForcesArentKnown: string = "The stop's forces aren't known: ho
 export const enterTestSheet: string = "Enter the test sheet";
 export const assumed: string = "Assumed:";
 export const source: string = "Source:";
+export const reserveWord: string = "reserve";
