@@ -6,9 +6,9 @@ import {
   mmPerInch,
   newtonsPerPoundForce,
   plainDecimal,
-  unitText,
 } from "../records/entry/units.ts";
 import * as messages from "../words/compiled/saying.ts";
+import { unitText } from "./unitText.ts";
 
 export interface TextOptions {
   /** Inches as whole numbers and sixteenths, as a tape shows them. */
@@ -108,13 +108,12 @@ const imperial: { readonly [Kind in QuantityKind]: Writer } = {
 
 /** How often on the road: "12.3 per km", "once in 850 miles", "less than once in a million km". */
 function contactsText(often: number, road: "km" | "mile"): string {
-  const roads = road === "km" ? "km" : "miles";
   if (often >= 0.995) return messages.per({ number: Number(often.toPrecision(3)), road });
-  if (often < 1e-6) return messages.lessThanOnceIn({ roads });
+  if (often < 1e-6) return messages.lessThanOnceIn({ road });
   const seldom = Number((1 / often).toPrecision(2));
   return messages.onceIn({
     seldom: seldom.toLocaleString("en").replace(/,/g, "\u202f"),
-    seldom2: seldom === 1 ? road : roads,
+    road: road === "mile" && seldom === 1 ? "one" : road,
   });
 }
 

@@ -18,7 +18,14 @@ export interface RestCorner {
   readonly wheelRateNPerMm: number;
 }
 
-export const payloadFormula = messages.payloadG;
+/** Terms that the formulas name in words. */
+const inWords = {
+  payload: termNames.payload,
+  sag: termNames.sag,
+  springAlone: termNames.springAlone,
+};
+
+export const payloadFormula = messages.payloadG({ payload: termNames.payload });
 
 /** N */
 export function payloadForce(payloadKg: number): number {
@@ -26,8 +33,8 @@ export function payloadForce(payloadKg: number): number {
 }
 
 export const springRestFormulas = {
-  free: messages.payloadGKw({ springAlone: termNames.springAlone }),
-  held: messages.payloadGFRec({ springAlone: termNames.springAlone }),
+  free: messages.payloadGKw(inWords),
+  held: messages.payloadGFRec(inWords),
 } as const;
 
 /** Where the springs alone would bring it to rest, mm: `load` and `held` N at the wheel, `rate` N/mm. */
@@ -47,10 +54,10 @@ export function stopAtWheel(stopForce: number, stopPerWheel: number): number {
 
 /** By whether the stop touches there, and whether one held the vehicle up as it was measured. */
 export const sagFormulas = {
-  free: messages.sagPayloadGKw,
-  held: messages.sagPayloadGF,
-  touching: messages.sagPayloadGFStop,
-  heldTouching: messages.sagPayloadGFRec,
+  free: messages.sagPayloadGKw(inWords),
+  held: messages.sagPayloadGF(inWords),
+  touching: messages.sagPayloadGFStop(inWords),
+  heldTouching: messages.sagPayloadGFRec(inWords),
 } as const;
 
 const mostHalvings = 200;

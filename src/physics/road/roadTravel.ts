@@ -24,7 +24,7 @@ export function neededTravel(springAlone: number, level: number): number {
 }
 
 export const fromRestFormulas = {
-  loaded: messages.zZCSag,
+  loaded: messages.zZCSag({ sag: termNames.sag }),
   unladen: messages.zZC({ restWithoutPayload: termNames.restWithoutPayload }),
 } as const;
 

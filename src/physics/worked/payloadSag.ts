@@ -24,6 +24,9 @@ import {
   type Working,
 } from "./workedFigure.ts";
 
+/** Payload times gravity, as a formula has it for one term. */
+const loadTerm = messages.payloadTimesGravity({ payload: termNames.payload });
+
 export interface Sag extends Working {
   readonly symbols: readonly FormulaSymbol[];
 }
@@ -54,7 +57,7 @@ function restWorking(context: CornerContext, laden: boolean): Sag | undefined {
   const touches = closing > gapMm;
   const held = heldAtRideN > 0;
   const letters = {
-    payload: quantity("mass", payload),
+    payload: { name: termNames.payload, value: quantity("mass", payload) },
     gₙ: `${standardGravity} m/s²`,
     kw: quantity("rate", rate),
     F_rec: quantity("force", heldAtRideN),
@@ -63,7 +66,7 @@ function restWorking(context: CornerContext, laden: boolean): Sag | undefined {
   };
   const balance = {
     ...letters,
-    payload·gₙ: quantity("force", load),
+    load: { name: loadTerm, value: quantity("force", load) },
     "F_stop·ds/dz": quantity("force", atWheel),
   };
   const formula = touches
@@ -84,7 +87,7 @@ function restWorking(context: CornerContext, laden: boolean): Sag | undefined {
 function sagSymbols(payload: number, rate: number, heldAtRideN: number): FormulaSymbol[] {
   return [
     {
-      symbol: "payload",
+      symbol: termNames.payload,
       meaning: messages.loadThisWheelCarries,
       value: quantity("mass", payload),
       origin: messages.rideData,
@@ -133,7 +136,7 @@ export function springRestWorking(context: CornerContext, laden: boolean): Sag |
   const load = payloadForce(payload);
   const value = springRest(load, heldAtRideN, rate);
   const letters = {
-    payload·gₙ: quantity("force", load),
+    load: { name: loadTerm, value: quantity("force", load) },
     F_rec: quantity("force", heldAtRideN),
     kw: quantity("rate", rate),
   };
@@ -166,7 +169,7 @@ export function contactFromRestWorking(
   const value = contactFromRest(contact.value, sag.value);
   const letters = {
     z_c: mm(contact.value),
-    sag: mm(sag.value),
+    sag: { name: termNames.sag, value: mm(sag.value) },
     restWithoutPayload: { name: termNames.restWithoutPayload, value: mm(sag.value) },
   };
   return {

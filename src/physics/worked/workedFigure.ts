@@ -6,7 +6,7 @@ import type { FormulaStep } from "./step.ts";
 
 /** One letter of a formula, what it stands for, its value here, and where that value came from. */
 export interface FormulaSymbol {
-  readonly symbol: string;
+  readonly symbol: Words;
   readonly meaning: Words;
   readonly value: Quantity | Words | Sentence;
   readonly origin: Words | Sentence;

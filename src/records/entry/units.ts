@@ -45,12 +45,6 @@ const factors = {
 export type EntryUnit = Exclude<keyof typeof factors, "cm" | "km" | "mi">;
 export type TypedUnit = keyof typeof factors;
 
-/** A unit as the trade writes it: pounds per inch without the f of the force. */
-export function unitText(unit: TypedUnit): string {
-  if (unit === "deg") return "°";
-  return unit === "lbf/in" ? "lb/in" : unit;
-}
-
 /** A value in `unit` turned into the model's unit of the same quantity. */
 export function toModel(value: number, unit: TypedUnit): number {
   return value * factors[unit];

@@ -216,9 +216,9 @@ function againstPack(
       kind: "reference",
       sentence: [
         messages.checkSaysThatStop({
-          kind: record.layout.kind,
+          layout: record.layout.kind,
           label: platform.label,
-          kind2: platform.layout.kind,
+          layout2: platform.layout.kind,
         }),
       ],
     });

@@ -4,6 +4,7 @@ import { capital } from "../../physics/sentence.ts";
 import { mean, meanOf } from "../../physics/uncertainty/index.ts";
 import { dateText } from "../../records/check/checkName.ts";
 import type { CheckRecord, TypedReading } from "../../records/check/checkRecord.ts";
+import { limitKindOf } from "../../records/entry/entryPath.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import { sourceOf, sourceText } from "../../records/entry/readingSource.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
@@ -12,6 +13,7 @@ import { quantityText } from "../../saying/quantityText.ts";
 import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 import { readingWords } from "../answer/formulas/readingById.ts";
+import { sideWords } from "../assessment/stateWords.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import "./deskTable.css";
 import "./readingsTable.css";
@@ -30,7 +32,7 @@ function linesOf(record: CheckRecord, fitment: Fitment): Line[] {
   for (const { id, reading } of readingsOf(record)) {
     const side = sideOf(id);
     const words = readingWords(fitment, id);
-    const name = side === null ? words : words.slice(side.length + 1);
+    const name = side === null ? words : said(catalogueEntry(id, limitKindOf(record, id)).name);
     const key = side === null ? id : `${withoutSide(id)} ${name}`;
     const line = lines.get(key) ?? { name, cells: {} };
     line.cells[side ?? "both"] = { id, reading };
@@ -71,7 +73,7 @@ export function ReadingsTable({
             <th scope="col">{messages.reading}</th>
             {sides.map((side) => (
               <th key={side} scope="col">
-                {capital(side)}
+                {sideWords[side]}
               </th>
             ))}
           </tr>

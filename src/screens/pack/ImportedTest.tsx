@@ -124,7 +124,7 @@ export function ImportedTest({
 }
 
 function factsOf({ rows, rowsLeftOut, columns, decimalMark }: TestImport["file"]): string {
-  const used = columns.map(({ quantity, unit }) => `${quantity} in ${unit}`).join(", ");
+  const used = columns.map((column) => messages.columnIn(column)).join(", ");
   const out =
     rowsLeftOut > 0 ? messages.leftOut({ rowsLeftOut: rowsLeftOut.toLocaleString("en") }) : "";
   const mark = decimalMark === "," ? "comma" : "point";

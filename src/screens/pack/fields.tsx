@@ -4,6 +4,7 @@ import type { AllowedSign } from "../../records/entry/lengthEntry.ts";
 import { type EntryKind, entryUnit } from "../../records/entry/readingCatalogue.ts";
 import { quantityText } from "../../saying/quantityText.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
+import { unitText } from "../../saying/unitText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 import { CellTable, type Column } from "../check/stop/CellTable.tsx";
 import { TextField } from "../parts/Field.tsx";
@@ -37,8 +38,7 @@ function faultIn(
 }
 
 function unitOf(kind: EntryKind, draft: ItemDraft): string {
-  const unit = entryUnit(kind, draft.unit);
-  return unit === "deg" ? "°" : unit;
+  return unitText(entryUnit(kind, draft.unit));
 }
 
 /** "130 mm" says itself what it is in. */

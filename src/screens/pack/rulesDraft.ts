@@ -83,7 +83,12 @@ function rulesOfUse(
   const numbers: { [Name in (typeof ruleValueNames)[number]]?: number } = {};
   for (const name of ruleValueNames) {
     const { kind, allowed } = catalogueEntry(name);
-    const value = reader.number(`${use}.${name}`, `${use}, ${fieldLabel(name)}`, kind, allowed);
+    const value = reader.number(
+      `${use}.${name}`,
+      messages.numberOfUse({ use, label: fieldLabel(name) }),
+      kind,
+      allowed,
+    );
     if (value !== undefined) numbers[name] = value;
   }
   const events: DesignEvent[] = [];

@@ -14,7 +14,7 @@ export const linkage: Message = { code: "physics.linkage" };
 export const testOfStop: Message = { code: "physics.testOfStop" };
 export const the = (values: { bare: boolean; side: string | undefined; name: MessageValue }): Message => ({ code: "physics.the", values });
 export const atRide = (values: { words: MessageValue }): Message => ({ code: "physics.atRide", values });
-export const atSContact = (values: { words: MessageValue; part: MessageValue }): Message => ({ code: "physics.atSContact", values });
+export const atSContact = (values: { words: MessageValue; part: string | undefined }): Message => ({ code: "physics.atSContact", values });
 export const short = (values: { value: MessageValue; isValue: boolean }): Message => ({ code: "physics.short", values });
 export const n95To = (values: { end: MessageValue; end2: MessageValue }): Message => ({ code: "physics.n95To", values });
 export const commas = (values: { first: MessageValue; rest: MessageValue }): Message => ({ code: "physics.commas", values });

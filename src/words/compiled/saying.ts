@@ -1,13 +1,13 @@
 // @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
-import { en } from "@messageformat/runtime/lib/cardinals";
 import { plural, select } from "@messageformat/runtime";
+import { en } from "@messageformat/runtime/lib/cardinals";
 export const notKnownHere: string = "This version can't say what stands here.";
 export const under0001: string = "under 0.001";
 export const lessThan116: string = "less than 1/16 in";
-export const per = (d: { number: string | number; road: string | number }): string => "" + d.number + " per " + d.road;
-export const lessThanOnceIn = (d: { roads: string | number }): string => "less than once in a million " + d.roads;
-export const onceIn = (d: { seldom: string | number; seldom2: string | number }): string => "once in " + d.seldom + " " + d.seldom2;
+export const per = (d: { number: string | number; road: string | undefined }): string => "" + d.number + " " + select(d.road, { km: "per km", other: "per mile" });
+export const lessThanOnceIn = (d: { road: string | undefined }): string => "less than once in a million " + select(d.road, { km: "km", other: "miles" });
+export const onceIn = (d: { seldom: string | number; road: string | undefined }): string => "once in " + d.seldom + " " + select(d.road, { km: "km", one: "mile", other: "miles" });
 export const unknown: string = "unknown";
 export const perKm = (d: { number: string | number }): string => "" + d.number + " per km";
 export const none: string = "none";
@@ -38,3 +38,5 @@ export const partNumber = (d: { part: string | number }): string => "part number
 export const insteadOfStopWe = (d: { name: string | number; name2: string | number; ordered: string | number; height: string | number; rate: string | number }): string => "Instead of the stop “" + d.name + "” we advise “" + d.name2 + "” (" + d.ordered + d.height + " high" + d.rate + ").";
 export const computedWithItOn = (d: { answer: string | number }): string => "Computed with it on your readings: " + d.answer;
 export const helloThere: string = "Hello,";
+export const perKmUnit: string = "per km";
+export const perMileUnit: string = "per mile";

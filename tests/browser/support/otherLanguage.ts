@@ -21,7 +21,7 @@ export function said(room: string, key: string): string {
 /** Units, and signs of formulas: the same in every language. Single letters are signs always. */
 const signs = (
   "Stopfit mm km in ft mi kg lb lbf kN ms Hz mph kB MB " +
-  "sin cos tan asin acos atan ln log sqrt min max round dz ds Gd kt kw mu Vt"
+  "need rec tol up road sin cos tan asin acos atan ln log sqrt min max round dz ds Gd kt kw mu Vt"
 ).split(" ");
 
 /** Under these keys of demo records and packs stands what a person typed. */

@@ -1,8 +1,9 @@
 import type { Quantity, Sentence, Words } from "../../../physics/sentence.ts";
-import { fromModel, type LengthUnit, unitText } from "../../../records/entry/units.ts";
+import { fromModel, type LengthUnit } from "../../../records/entry/units.ts";
 import { plain } from "../../../saying/plainNumber.ts";
 import { quantityText, unbroken } from "../../../saying/quantityText.ts";
 import { worded } from "../../../saying/texts.ts";
+import { unitText } from "../../../saying/unitText.ts";
 
 /** A number inside a formula, with more figures than on the rest of the screen. */
 export function formulaQuantity({ kind, value }: Quantity, unit: LengthUnit): string {

@@ -1,7 +1,8 @@
 import { useRef } from "preact/hooks";
 import type { MapLayout } from "../../../compute/messages.ts";
 import type { MapCell } from "../../../physics/stiffness/index.ts";
-import { type LengthUnit, unitText } from "../../../records/entry/units.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
+import { unitText } from "../../../saying/unitText.ts";
 import * as messages from "../../../words/compiled/screens/answer/map.ts";
 import { lengthAxis, tickText } from "../../charts/axisUnit.ts";
 import { Hatches } from "../../charts/Hatches.tsx";

@@ -36,8 +36,8 @@ export function WorkedFigureView({
       {symbols.length > 0 && (
         <dl class="worked-symbols">
           {symbols.map(({ symbol, meaning, value, origin }) => (
-            <div key={`${symbol} ${said(meaning)}`}>
-              <dt>{symbol}</dt>
+            <div key={`${said(symbol)} ${said(meaning)}`}>
+              <dt>{said(symbol)}</dt>
               <dd>
                 {said(meaning)}: {formulaSentence(value, unit)}{" "}
                 <span class="soft">({formulaSentence(origin, unit)})</span>

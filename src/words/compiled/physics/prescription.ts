@@ -23,7 +23,7 @@ export const leftAndRightDiffer: Message = { code: "physics/prescription.leftAnd
 export const readingIsNotBelieved: Message = { code: "physics/prescription.readingIsNotBelieved" };
 export const nothingCanBePrescribed = (values: { sentence: MessageValue }): Message => ({ code: "physics/prescription.nothingCanBePrescribed", values });
 export const orMoreClosely: Message = { code: "physics/prescription.orMoreClosely" };
-export const nothingCanBePrescribedYet = (values: { verb: MessageValue; readingName: MessageValue; closer: MessageValue }): Message => ({ code: "physics/prescription.nothingCanBePrescribedYet", values });
+export const nothingCanBePrescribedYet = (values: { verb: string | undefined; readingName: MessageValue; closer: MessageValue }): Message => ({ code: "physics/prescription.nothingCanBePrescribedYet", values });
 export const noStopThatWas: Message = { code: "physics/prescription.noStopThatWas" };
 export const noStopAndSpacer = (values: { join: MessageValue }): Message => ({ code: "physics/prescription.noStopAndSpacer", values });
 export const beforeStopIsFully = (values: { hardLimit: MessageValue }): Message => ({ code: "physics/prescription.beforeStopIsFully", values });

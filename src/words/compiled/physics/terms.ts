@@ -11,3 +11,5 @@ export const heightAtRide: Message = { code: "physics/terms.heightAtRide" };
 export const directionOfQ: Message = { code: "physics/terms.directionOfQ" };
 export const zAtTheWheel: Message = { code: "physics/terms.zAtTheWheel" };
 export const springAlone: Message = { code: "physics/terms.springAlone" };
+export const payload: Message = { code: "physics/terms.payload" };
+export const sag: Message = { code: "physics/terms.sag" };

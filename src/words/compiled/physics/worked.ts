@@ -71,7 +71,7 @@ export const linearConstantSpringAnd: Message = { code: "physics/worked.linearCo
 export const randomRoadOfOne: Message = { code: "physics/worked.randomRoadOfOne" };
 export const oneCornerAloneNo: Message = { code: "physics/worked.oneCornerAloneNo" };
 export const screeningFigureNotForecast: Message = { code: "physics/worked.screeningFigureNotForecast" };
-export const rulesOfThisCheck = (values: { hasRules: boolean; use: MessageValue | undefined }): Message => ({ code: "physics/worked.rulesOfThisCheck", values });
+export const rulesOfThisCheck = (values: { hasRules: boolean; use: string | undefined }): Message => ({ code: "physics/worked.rulesOfThisCheck", values });
 export const referenceSpatialFrequency: Message = { code: "physics/worked.referenceSpatialFrequency" };
 export const cycleM = (values: { referenceFrequency: MessageValue }): Message => ({ code: "physics/worked.cycleM", values });
 export const iso8608: Message = { code: "physics/worked.iso8608" };
@@ -109,3 +109,4 @@ export const belowZeroHeightTo: Message = { code: "physics/worked.belowZeroHeigh
 export const sameStopOnRigid: Message = { code: "physics/worked.sameStopOnRigid" };
 export const tallerStopOfSame: Message = { code: "physics/worked.tallerStopOfSame" };
 export const msZSSusp: Message = { code: "physics/worked.msZSSusp" };
+export const payloadTimesGravity = (values: { payload: MessageValue }): Message => ({ code: "physics/worked.payloadTimesGravity", values });

@@ -23,7 +23,7 @@ export const doesNotSayWhich = (values: { what: MessageValue }): Message => ({ c
 export const thereIs1More = (values: { more: number }): Message => ({ code: "records/check.thereIs1More", values });
 export const once = (values: { meanOf: MessageValue; tol: MessageValue; values: number }): Message => ({ code: "records/check.once", values });
 export const photoCount = (values: { count: number }): Message => ({ code: "records/check.photoCount", values });
-export const at = (values: { kind: MessageValue; at: MessageValue; perWheel: MessageValue }): Message => ({ code: "records/check.at", values });
+export const at = (values: { kind: string | undefined; at: string | undefined; perWheel: MessageValue }): Message => ({ code: "records/check.at", values });
 export const the = (values: { entryName: MessageValue }): Message => ({ code: "records/check.the", values });
 export const everyValueMustBe = (values: { title: MessageValue }): Message => ({ code: "records/check.everyValueMustBe", values });
 export const noValueCanBe = (values: { title: MessageValue }): Message => ({ code: "records/check.noValueCanBe", values });

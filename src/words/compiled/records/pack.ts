@@ -6,7 +6,7 @@ export const twoBolts: Message = { code: "records/pack.twoBolts" };
 export const onShockRod: Message = { code: "records/pack.onShockRod" };
 export const pressedIntoCup: Message = { code: "records/pack.pressedIntoCup" };
 export const apart = (values: { mounting: MessageValue; spacingMm: MessageValue }): Message => ({ code: "records/pack.apart", values });
-export const rulesForUse = (values: { use: MessageValue }): Message => ({ code: "records/pack.rulesForUse", values });
+export const rulesForUse = (values: { use: string | undefined }): Message => ({ code: "records/pack.rulesForUse", values });
 export const nameOfLibrary: Message = { code: "records/pack.nameOfLibrary" };
 export const editionOfLibrary: Message = { code: "records/pack.editionOfLibrary" };
 export const maker: Message = { code: "records/pack.maker" };

@@ -110,7 +110,7 @@ export const fitsOnlyIfInches = (values: { name: MessageValue; quantity: Message
 export const repeatsOfDifferBy = (values: { name: MessageValue; quantity: MessageValue; quantity2: MessageValue }): Message => ({ code: "records/review.repeatsOfDifferBy", values });
 export const onLeverRatioComes = (values: { side: string | undefined; ratio: MessageValue }): Message => ({ code: "records/review.onLeverRatioComes", values });
 export const leftAndRightDiffer = (values: { entryName: MessageValue; quantity: MessageValue; quantity2: MessageValue }): Message => ({ code: "records/review.leftAndRightDiffer", values });
-export const checkSaysThatStop = (values: { kind: MessageValue; label: MessageValue; kind2: MessageValue }): Message => ({ code: "records/review.checkSaysThatStop", values });
+export const checkSaysThatStop = (values: { layout: string | undefined; label: MessageValue; layout2: string | undefined }): Message => ({ code: "records/review.checkSaysThatStop", values });
 export const isPartsLibraryHas = (values: { name: MessageValue; quantity: MessageValue; quantity2: MessageValue; label: MessageValue }): Message => ({ code: "records/review.isPartsLibraryHas", values });
 export const gapIsLargerThan = (values: { side: string | undefined; gap: MessageValue; least: MessageValue }): Message => ({ code: "records/review.gapIsLargerThan", values });
 export const reviewDeskAdvised: Message = { code: "records/review.reviewDeskAdvised" };
@@ -178,7 +178,7 @@ export const noWord: Message = { code: "records/review.noWord" };
 export const estimate = (values: { estimateBand: MessageValue }): Message => ({ code: "records/review.estimate", values });
 export const valueOf = (values: { name: MessageValue; unit: MessageValue }): Message => ({ code: "records/review.valueOf", values });
 export const plusMinusOf = (values: { name: MessageValue; unit: MessageValue }): Message => ({ code: "records/review.plusMinusOf", values });
-export const limitTold = (values: { kind: MessageValue; meanOf: MessageValue; tol: MessageValue; at: MessageValue; isClosing: boolean; perWheel: MessageValue | undefined; isSaid: boolean; source: MessageValue | undefined }): Message => ({ code: "records/review.limitTold", values });
+export const limitTold = (values: { kind: string | undefined; meanOf: MessageValue; tol: MessageValue; at: string | undefined; isClosing: boolean; perWheel: MessageValue | undefined; isSaid: boolean; source: MessageValue | undefined }): Message => ({ code: "records/review.limitTold", values });
 export const checkOf = (values: { check: MessageValue }): Message => ({ code: "records/review.checkOf", values });
 export const greatestPart = (values: { reading: MessageValue; percent: MessageValue }): Message => ({ code: "records/review.greatestPart", values });
 export const eventWord = (values: { index: MessageValue }): Message => ({ code: "records/review.eventWord", values });

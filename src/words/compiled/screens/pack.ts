@@ -56,7 +56,7 @@ export const oneRemarkAboveIs: string = "One remark above is not marked as read.
 export const remarksAboveAreNot = (d: { unread: string | number }): string => "" + d.unread + " remarks above are not marked as read.";
 export const save: string = "Save";
 export const leftOut = (d: { rowsLeftOut: string | number }): string => ", " + d.rowsLeftOut + " left out";
-export const rowsColumnsDecimal = (d: { rows: string | number; out: string | number; used: string | number; mark: string | number }): string => "" + d.rows + " rows" + d.out + "; columns: " + d.used + "; decimal " + d.mark + ".";
+export const rowsColumnsDecimal = (d: { rows: string | number; out: string | number; used: string | number; mark: string | undefined }): string => "" + d.rows + " rows" + d.out + "; columns: " + d.used + "; decimal " + select(d.mark, { comma: "comma", other: "point" }) + ".";
 export const toPartsLibrary: string = "To the parts library";
 export const partsLibrary: string = "Parts library";
 export const asItWas: string = "As it was";
@@ -394,8 +394,8 @@ export const firstYearLastYear: string = "First year: a last year is given, but 
 export const lastYearItLies: string = "Last year: it lies before the first one.";
 export const nothingIsEnteredYet2 = (d: { fieldLabel: string | number }): string => "" + d.fieldLabel + ": nothing is entered yet.";
 export const nothingIsEnteredYetNeither = (d: { fieldLabel: string | number }): string => "" + d.fieldLabel + ": nothing is entered yet, neither it nor all it can be made of.";
-export const obstacles2 = (d: { use: string | number }): string => "" + d.use + ", obstacles";
-export const landings2 = (d: { use: string | number }): string => "" + d.use + ", landings";
+export const obstacles2 = (d: { use: string | undefined }): string => select(d.use, { daily: "daily", towing: "towing", other: "off-road" }) + ", obstacles";
+export const landings2 = (d: { use: string | undefined }): string => select(d.use, { daily: "daily", towing: "towing", other: "off-road" }) + ", landings";
 export const makerNothingIsEntered: string = "Maker: nothing is entered yet.";
 export const ofEstimate: string = "± of the estimate";
 export const ofEstimateNothingIs: string = "± of the estimate: nothing is entered yet. At best it is 25.";
@@ -408,3 +408,5 @@ export const displacement: string = "displacement";
 export const usual: string = "usual";
 export const ofDiameter: string = "± of the diameter";
 export const ofHeight: string = "± of the height";
+export const numberOfUse = (d: { use: string | undefined; label: string | number }): string => select(d.use, { daily: "daily", towing: "towing", other: "off-road" }) + ", " + d.label;
+export const columnIn = (d: { quantity: string | undefined; unit: string | number }): string => select(d.quantity, { depth: "depth", speed: "speed", force: "force", time: "time", other: "displacement" }) + " in " + d.unit;
