@@ -22,6 +22,7 @@ import {
 } from "../../records/filling/rules.ts";
 import { same } from "../../records/pack/packDifferences.ts";
 import { quantityText } from "../../saying/quantityText.ts";
+import { unitText } from "../../saying/unitText.ts";
 import * as messages from "../../words/compiled/screens/check.ts";
 import { eventLengthText, eventWords, speedText } from "../assessment/eventWords.ts";
 import { filled } from "../filled.ts";
@@ -81,7 +82,7 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
     inches ? quantityText({ kind: "length", value: mm }, "in", { coarse: true }) : `${mm} mm`;
   const usualText = (kind: "roadSpeed" | "contactRate", value: number) => {
     const unit = entryUnit(kind, preferences.length);
-    return `${Number(fromModel(value, unit).toPrecision(inches ? 2 : 3))} ${unit}`;
+    return `${Number(fromModel(value, unit).toPrecision(inches ? 2 : 3))} ${unitText(unit)}`;
   };
   const number = (name: RuleValueName, label: string, usually: string, unitWords?: string) => (
     <NumberEntry

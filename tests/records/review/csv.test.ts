@@ -124,7 +124,9 @@ it("every limit of a side is there: the first in columns, all further ones in wo
   expect(field("limit 6: clearance ± (mm)")).toBe(2);
   expect(field("limit 6: clearance repeats")).toBe(2);
   expect(String(field("further limits")).split("; ")).toHaveLength(2);
-  expect(field("further limits")).toContain(`${limit.kind} 107 ± 2 mm at the wheel`);
+  expect(field("further limits")).toContain(
+    `${limit.kind === "tyre" ? "tire" : limit.kind} 107 ± 2 mm at the wheel`,
+  );
 });
 
 it("every column of lengths, masses, forces and rates names its unit, and no header comes twice", () => {

@@ -1,7 +1,7 @@
 import type { Assessment, RideQuantity } from "../../../physics/fitment.ts";
+import { bareReadingName } from "../../../physics/readingNames.ts";
 import { capital } from "../../../physics/sentence.ts";
 import { missingId } from "../../../physics/verdict/index.ts";
-import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
 import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/answer/sections.ts";
 import { Button } from "../../parts/Button.tsx";
@@ -30,7 +30,7 @@ export function MissingRide({
     for (const name of missing) {
       names.add(name);
       const id = missingId(name, side);
-      steps.set(id, `${name === "cornerMassKg" ? `${side} ` : ""}${said(catalogueEntry(id).name)}`);
+      steps.set(id, said(bareReadingName(id)));
     }
   }
   if (names.size === 0) return null;
