@@ -1,6 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Outcome } from "../physics/outcome.ts";
-import { inModelUnits } from "../saying/modelUnits.ts";
+import { said } from "../saying/texts.ts";
 import { type CheckStore, openCheckStore } from "../storage/checkStore.ts";
 import type { ReplyBarProps } from "./exchange/reply/ReplyBar.tsx";
 import { hasReplies } from "./exchange/reply/repliesHere.ts";
@@ -14,7 +14,7 @@ import { usePreferences } from "./preferences.ts";
 import { placeAt } from "./screens.tsx";
 import { useStore } from "./useStore.ts";
 
-const openStore = () => openCheckStore(inModelUnits);
+const openStore = () => openCheckStore(said);
 
 const ReplyBar = later<ReplyBarProps>(
   async () => (await import("./exchange/reply/ReplyBar.tsx")).ReplyBar,

@@ -2,7 +2,7 @@ import { type Outcome, succeed } from "../physics/outcome.ts";
 import { type ListedCheck, listedCheck } from "../records/check/listedCheck.ts";
 import { copyStored, newId, type StoredCheck } from "../records/check/storedCheck.ts";
 import { isFarAhead } from "../records/text/moment.ts";
-import type { Say } from "../words/message.ts";
+import type { SayName } from "../words/message.ts";
 import { askBeforeLeaving } from "./askBeforeLeaving.ts";
 import { AwayTexts } from "./awayTexts.ts";
 import { deletePictures, openRow, putCheck, type RowSetAside } from "./checkRow.ts";
@@ -78,7 +78,7 @@ class IndexedCheckStore implements CheckStore {
   private readonly tab = newId();
 
   constructor(
-    private readonly say: Say,
+    private readonly say: SayName,
     name: string,
   ) {
     this.texts = new AwayTexts(name);
@@ -367,7 +367,7 @@ function newestFirst(a: ListedCheck, b: ListedCheck): number {
  * of copies into words.
  */
 export function openCheckStore(
-  say: Say,
+  say: SayName,
   name: string = databaseName,
 ): Promise<Outcome<CheckStore>> {
   return new IndexedCheckStore(say, name).open();

@@ -3,7 +3,7 @@ import { isSoundId } from "../records/check/soundStored.ts";
 import { copyStored, type StoredCheck } from "../records/check/storedCheck.ts";
 import { farAhead } from "../records/text/moment.ts";
 import * as messages from "../words/compiled/storage.ts";
-import type { Say } from "../words/message.ts";
+import type { SayName } from "../words/message.ts";
 import { openRow } from "./checkRow.ts";
 import type { Database, StopfitDatabase, StoreName, WriteTransaction } from "./database.ts";
 import { joining } from "./joining.ts";
@@ -44,7 +44,7 @@ export function joinedWith(
   mine: StoredCheck,
   current: StoredCheck | null,
   lineage: Lineage | null,
-  say: Say,
+  say: SayName,
 ): StoredCheck {
   const revision = (current?.revision ?? 0) + 1;
   if (current === null) return { ...mine, revision };

@@ -1,7 +1,7 @@
 import { checkName } from "../records/check/checkName.ts";
 import { newId, type StoredCheck } from "../records/check/storedCheck.ts";
 import * as messages from "../words/compiled/storage.ts";
-import type { Say } from "../words/message.ts";
+import type { SayName } from "../words/message.ts";
 import { putCheck } from "./checkRow.ts";
 import type { WriteTransaction } from "./database.ts";
 import { currentOf } from "./joinedRows.ts";
@@ -25,7 +25,7 @@ export async function takeInto(
   transaction: WriteTransaction,
   backup: StoredCheck,
   join: Join,
-  say: Say,
+  say: SayName,
 ): Promise<TakenIn> {
   const current = await currentOf(transaction, backup.id);
   if (current === null) {
@@ -42,7 +42,7 @@ export async function takeInto(
 }
 
 /** What a backup replaces, among the deleted checks, where it can be brought back. */
-function copyAside(current: StoredCheck, say: Say): StoredCheck {
+function copyAside(current: StoredCheck, say: SayName): StoredCheck {
   const { revision: _, deletedAt: _deleted, again: _walk, ...content } = current;
   const name = say(messages.beforeBackupWasRestored({ checkName: checkName(current) }));
   return { ...content, id: newId(), name, deletedAt: new Date().toISOString(), revision: 1 };

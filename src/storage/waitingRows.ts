@@ -1,5 +1,5 @@
 import type { Outcome } from "../physics/outcome.ts";
-import type { Say } from "../words/message.ts";
+import type { SayName } from "../words/message.ts";
 import type { AwayTexts } from "./awayTexts.ts";
 import { openRow, putCheck } from "./checkRow.ts";
 import { healRow } from "./damagedRow.ts";
@@ -35,7 +35,7 @@ async function takeTexts(
 }
 
 /** Joins what pages put away as they went: all of it at once, so that nothing is joined twice. */
-async function joinUnjoined(transaction: WriteTransaction, say: Say): Promise<void> {
+async function joinUnjoined(transaction: WriteTransaction, say: SayName): Promise<void> {
   const unjoined = transaction.objectStore("unjoined");
   const pictures = transaction.objectStore("pictures");
   for (const { key, stored: given, base: from } of await unjoined.getAll()) {
@@ -68,7 +68,7 @@ export async function joinWaiting(
   write: <Value>(
     work: (transaction: WriteTransaction) => Promise<Value>,
   ) => Promise<Outcome<Value>>,
-  say: Say,
+  say: SayName,
 ): Promise<void> {
   await fetchJoining();
   const joined = await write(async (transaction) => {

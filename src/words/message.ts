@@ -42,6 +42,9 @@ export type Sentence = readonly (Words | Quantity)[];
 /** A sentence as it is stored and sent: in words, since another version may have other messages, and in quantities. */
 export type StoredSentence = readonly (string | Quantity)[];
 
+/** Puts a name into words; it holds no quantity. */
+export type SayName = (name: Words) => string;
+
 /** Puts what is said into words, for what is stored as text. */
 export type Say = (said: Words | Sentence) => string;
 

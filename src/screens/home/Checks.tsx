@@ -3,7 +3,6 @@ import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import type { Sentence } from "../../physics/sentence.ts";
 import { checkName } from "../../records/check/checkName.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
-import { inModelUnits } from "../../saying/modelUnits.ts";
 import { said } from "../../saying/texts.ts";
 import { isInstalledOnApple } from "../../sharing/thisDevice.ts";
 import * as messages from "../../words/compiled/screens/home.ts";
@@ -15,7 +14,6 @@ import { useDrop } from "../exchange/useDrop.ts";
 import { filled } from "../filled.ts";
 import { Button } from "../parts/Button.tsx";
 import { Icon } from "../parts/Icon.tsx";
-import { Notice } from "../parts/Notice.tsx";
 import { OneMoment } from "../parts/OneMoment.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
@@ -31,6 +29,7 @@ import {
   BringYourChecks,
   ContinueLine,
   DeletedChecks,
+  FaultNotice,
   KeepDialog,
   NotSavedHere,
   SavedReminder,
@@ -194,21 +193,16 @@ export function Checks({ opened, preferences, notice }: Props) {
       {notice}
       <NewerPackHere />
       {opened?.fault && (
-        <Notice tone="no" live>
-          <p>{inModelUnits(opened.fault.sentence)}</p>
+        <FaultNotice fault={opened.fault}>
           <div class="row">
             <Button onClick={opened.tryAgain}>{messages.tryAgain}</Button>
           </div>
-        </Notice>
+        </FaultNotice>
       )}
       {store && unkept.length > 0 && !opened?.fault && (
         <NotSavedHere unkept={unkept} sentence={told} onTryAgain={tryUnkept} />
       )}
-      {told && unkept.length === 0 && !opened?.fault && (
-        <Notice tone="no" live>
-          <p>{inModelUnits(told)}</p>
-        </Notice>
-      )}
+      {told && unkept.length === 0 && !opened?.fault && <FaultNotice fault={{ sentence: told }} />}
       {store && checks && !opened?.fault && (
         <SavedReminder store={store} checks={checks} deleted={deleted.length} />
       )}

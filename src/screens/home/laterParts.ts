@@ -1,3 +1,4 @@
+import type { FaultNoticeProps } from "../parts/FaultNotice.tsx";
 import { later } from "../parts/later.tsx";
 import type { BringYourChecksProps } from "../saved/BringYourChecks.tsx";
 import type { SavedReminderProps } from "../saved/SavedReminder.tsx";
@@ -13,6 +14,11 @@ import type { SetAsideRowProps } from "./SetAsideRow.tsx";
 export const KeepDialog = later<KeepDialogProps>(
   async () => (await import("./KeepDialog.tsx")).KeepDialog,
   { quiet: true },
+);
+
+/** Beside the sentences of all messages, which the list itself does without. */
+export const FaultNotice = later<FaultNoticeProps>(
+  async () => (await import("../parts/FaultNotice.tsx")).FaultNotice,
 );
 
 export const NotSavedHere = later<NotSavedHereProps>(
