@@ -8,6 +8,7 @@ import {
   plainDecimal,
 } from "../records/entry/units.ts";
 import * as messages from "../words/compiled/saying.ts";
+import { language } from "../words/language.ts";
 import { unitText } from "./unitText.ts";
 
 export interface TextOptions {
@@ -112,7 +113,7 @@ function contactsText(often: number, road: "km" | "mile"): string {
   if (often < 1e-6) return messages.lessThanOnceIn({ road });
   const seldom = Number((1 / often).toPrecision(2));
   return messages.onceIn({
-    seldom: seldom.toLocaleString("en").replace(/,/g, "\u202f"),
+    seldom: seldom.toLocaleString(language).replace(/,/g, "\u202f"),
     road: road === "mile" && seldom === 1 ? "one" : road,
   });
 }

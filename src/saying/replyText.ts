@@ -7,6 +7,7 @@ import { sourceOf } from "../records/entry/readingSource.ts";
 import type { LengthUnit } from "../records/entry/units.ts";
 import { quantityKindOf } from "../records/review/oddReadings.ts";
 import * as messages from "../words/compiled/saying.ts";
+import { language } from "../words/language.ts";
 import { quantityText, withPlainSpaces } from "./quantityText.ts";
 import { sentenceText, withoutRanges } from "./sentenceText.ts";
 import { said } from "./texts.ts";
@@ -61,7 +62,7 @@ function dayText(iso: string): string {
   const date = new Date(iso);
   return Number.isNaN(date.getTime())
     ? ""
-    : date.toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
+    : date.toLocaleDateString(language, { day: "numeric", month: "long", year: "numeric" });
 }
 
 function letter({ record, from, note }: ReplyContent, middle: readonly string[]): string {

@@ -1,5 +1,6 @@
 import type { Words } from "../../physics/sentence.ts";
 import * as messages from "../../words/compiled/records/check.ts";
+import { language } from "../../words/language.ts";
 import type { ListedCheck } from "./listedCheck.ts";
 
 export function checkName(stored: ListedCheck): Words {
@@ -9,5 +10,5 @@ export function checkName(stored: ListedCheck): Words {
 export function dateText(iso: string): string {
   const date = new Date(iso);
   if (Number.isNaN(date.getTime())) return "";
-  return date.toLocaleDateString("en-GB", { day: "numeric", month: "short", year: "numeric" });
+  return date.toLocaleDateString(language, { day: "numeric", month: "short", year: "numeric" });
 }

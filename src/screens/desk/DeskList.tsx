@@ -6,6 +6,7 @@ import type { DeskCheck } from "../../records/review/decision.ts";
 import { type DeskView, type SortKey, viewed, wholeView } from "../../records/review/deskList.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
+import { language } from "../../words/language.ts";
 import { checksHref } from "../addresses.ts";
 import { useDrop } from "../exchange/useDrop.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
@@ -144,7 +145,7 @@ export function DeskList({
               {checks === null || shown.length === count
                 ? countWords(count, "check")
                 : messages.ofWord({
-                    shown: shown.length.toLocaleString("en-GB"),
+                    shown: shown.length.toLocaleString(language),
                     count: countWords(count, "check"),
                   })}
               .<span class="desk-keys"> {messages.keysSearchArrowsEnter}</span>

@@ -2,6 +2,7 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import { cleanName } from "../../records/text/soundText.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
+import { language } from "../../words/language.ts";
 import { goTo } from "../addresses.ts";
 import { Button } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
@@ -53,9 +54,9 @@ function doneWords({ state, total, added, present, refusedCount }: ImportProgres
   if (state === "reading") return messages.readingSoFar({ count: countWords(total, "file") });
   const parts = [
     messages.added({ count: countWords(added, "check") }),
-    ...(present > 0 ? [messages.hereAlready({ present: present.toLocaleString("en-GB") })] : []),
+    ...(present > 0 ? [messages.hereAlready({ present: present.toLocaleString(language) })] : []),
     ...(refusedCount > 0
-      ? [messages.notTakenIn({ refusedCount: refusedCount.toLocaleString("en-GB") })]
+      ? [messages.notTakenIn({ refusedCount: refusedCount.toLocaleString(language) })]
       : []),
   ];
   const begin = {
@@ -135,7 +136,7 @@ function Computing({
           {messages.computing({
             isComputing: Boolean(computing),
             isStopped: Boolean(stopped),
-            done: done.toLocaleString("en-GB"),
+            done: done.toLocaleString(language),
             count: countWords(checks.length, "check"),
           })}
         </span>

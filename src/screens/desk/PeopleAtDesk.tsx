@@ -18,6 +18,7 @@ import { inModelUnits } from "../../saying/modelUnits.ts";
 import { quantityText } from "../../saying/quantityText.ts";
 import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
+import { language } from "../../words/language.ts";
 import { readingKind } from "../answer/formulas/readingById.ts";
 import { toolWords } from "../check/reading/toolWords.ts";
 import { Button } from "../parts/Button.tsx";
@@ -81,7 +82,7 @@ export function PeopleAtDesk({ desk, unit, onLeave }: PeopleAtDeskProps) {
     setSaid(
       kept.kind === "kept"
         ? messages.nowInPartsLibrary({
-            count: messages.measuredCount({ told: offered.length.toLocaleString("en-GB") }),
+            count: messages.measuredCount({ told: offered.length.toLocaleString(language) }),
           })
         : messages.partsLibraryCouldNot,
     );

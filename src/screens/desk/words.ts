@@ -10,6 +10,7 @@ import type { Way } from "../../records/review/submission.ts";
 import { quantityText } from "../../saying/quantityText.ts";
 import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
+import { language } from "../../words/language.ts";
 
 export const deskStateWords: Record<DeskState, string> = {
   new: messages.newWord,
@@ -66,7 +67,7 @@ export function ageWords(since: string, now: number = Date.now()): string {
 export function momentText(iso: string): string {
   const date = new Date(iso);
   if (Number.isNaN(date.getTime())) return "";
-  return date.toLocaleString("en-GB", {
+  return date.toLocaleString(language, {
     day: "numeric",
     month: "short",
     year: "numeric",
@@ -85,7 +86,7 @@ const counted = {
 } as const;
 
 export function countWords(count: number, what: keyof typeof counted): string {
-  return counted[what]({ count, told: count.toLocaleString("en-GB") });
+  return counted[what]({ count, told: count.toLocaleString(language) });
 }
 
 /** "HL-1060, revision B, spacer 10 mm, by Ada on 31 May 2026, at 82 340 km"; the unit is the reader's. */
@@ -97,6 +98,6 @@ export function fittedWords(fitted: Fitted, unit: LengthUnit): string {
     messages.byOn({ by, at: dateText(at) }),
     ...(odometer === undefined
       ? []
-      : [messages.atKm({ odometer: odometer.toLocaleString("en-GB") })]),
+      : [messages.atKm({ odometer: odometer.toLocaleString(language) })]),
   ].join(", ");
 }

@@ -4,6 +4,7 @@ import type { Fault, Outcome } from "../../physics/outcome.ts";
 import { canShareLink, copyText, share } from "../../sharing/shareFile.ts";
 import { appAddress, linkOfPacked, type Packed } from "../../sharing/shareLink.ts";
 import * as messages from "../../words/compiled/screens/exchange.ts";
+import { language } from "../../words/language.ts";
 import { Button } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { FaultNotice } from "../parts/FaultNotice.tsx";
@@ -64,7 +65,7 @@ export function LinkWay({
       {long && (
         <Notice tone="care">
           <p>
-            {messages.thisLinkIsCharacters({ address: address.length.toLocaleString("en-GB") })}
+            {messages.thisLinkIsCharacters({ address: address.length.toLocaleString(language) })}
           </p>
         </Notice>
       )}

@@ -6,6 +6,7 @@ import type { TestImport } from "../../records/testRows/testFile.ts";
 import { quantityText } from "../../saying/quantityText.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
+import { language } from "../../words/language.ts";
 import { Button } from "../parts/Button.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -126,7 +127,7 @@ export function ImportedTest({
 function factsOf({ rows, rowsLeftOut, columns, decimalMark }: TestImport["file"]): string {
   const used = columns.map((column) => messages.columnIn(column)).join(", ");
   const out =
-    rowsLeftOut > 0 ? messages.leftOut({ rowsLeftOut: rowsLeftOut.toLocaleString("en") }) : "";
+    rowsLeftOut > 0 ? messages.leftOut({ rowsLeftOut: rowsLeftOut.toLocaleString(language) }) : "";
   const mark = decimalMark === "," ? "comma" : "point";
-  return messages.rowsColumnsDecimal({ rows: rows.toLocaleString("en"), out, used, mark });
+  return messages.rowsColumnsDecimal({ rows: rows.toLocaleString(language), out, used, mark });
 }

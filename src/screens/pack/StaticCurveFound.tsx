@@ -4,6 +4,7 @@ import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
 import { unbroken } from "../../saying/quantityText.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
+import { language } from "../../words/language.ts";
 import { Notice } from "../parts/Notice.tsx";
 
 /** A scatter of force in three digits, its unit on the same line. */
@@ -26,7 +27,7 @@ export function StaticCurveFound({
           <strong>{messages.staticCurve}</strong>{" "}
           {messages.pointsFromRowsWhat({
             points: staticCurve.value.points.length,
-            rows: staticCurve.value.rows.toLocaleString("en"),
+            rows: staticCurve.value.rows.toLocaleString(language),
             scatter: scatterText(staticCurve.value.residuals.rmsN, unit),
             scatter2: scatterText(staticCurve.value.residuals.greatestN, unit),
           })}

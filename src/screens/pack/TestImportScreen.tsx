@@ -13,6 +13,7 @@ import type { Pack, PackStop } from "../../records/pack/pack.ts";
 import type { TestImport } from "../../records/testRows/testFile.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
+import { language } from "../../words/language.ts";
 import { filled } from "../filled.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Choices } from "../parts/Choices.tsx";
@@ -233,7 +234,7 @@ function WhichTest({
       options={tests.map(({ file }, index) => ({
         value: String(index),
         name: file.part.title || messages.test2({ index: index + 1 }),
-        hint: messages.rows({ rows: file.rows.toLocaleString("en") }),
+        hint: messages.rows({ rows: file.rows.toLocaleString(language) }),
       }))}
     />
   );
@@ -260,7 +261,7 @@ function Reading({ progress, name }: { progress: ImportProgress; name: string })
       </label>
       <p class="small soft">
         {messages.rowsOfFile({
-          rows: progress.rows.toLocaleString("en"),
+          rows: progress.rows.toLocaleString(language),
           share: Math.round(100 * share),
         })}
       </p>

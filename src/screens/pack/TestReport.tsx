@@ -5,6 +5,7 @@ import { type LengthUnit, newtonsPerPoundForce } from "../../records/entry/units
 import type { Pack, PackCycle, PackCycles, PackStop, PackTest } from "../../records/pack/pack.ts";
 import { quantityText } from "../../saying/quantityText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
+import { language } from "../../words/language.ts";
 import { ScrolledTable } from "../charts/DataTable.tsx";
 import { ButtonLink } from "../parts/Button.tsx";
 import { PrintButton } from "../parts/PrintButton.tsx";
@@ -88,7 +89,7 @@ function Facts({ stop, test, unit }: { stop: PackStop; test: PackTest; unit: Len
     [messages.stopWord, messages.tall({ name: stop.name, height: quantityText(height, unit) })],
     [messages.part, part || messages.notGiven],
     [messages.file, test.file],
-    [messages.rows2, test.rows.toLocaleString("en")],
+    [messages.rows2, test.rows.toLocaleString(language)],
     [messages.imported2, dateText(test.importedAt)],
     ...conditionNames.map(
       ([name, label]) => [label, test.conditions?.[name] ?? messages.notGiven] as const,

@@ -8,6 +8,7 @@ import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
 import { quantityText, unbroken } from "../../saying/quantityText.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
+import { language } from "../../words/language.ts";
 import { Notice } from "../parts/Notice.tsx";
 import { DampingFound, dampingUnitOf } from "./DampingFound.tsx";
 import { StaticCurveFound, scatterText } from "./StaticCurveFound.tsx";
@@ -32,7 +33,7 @@ export function TimedFound({ analysis, unit }: { analysis: TimedAnalysis; unit: 
       {leftOut.rows + leftOut.cycles > 0 && (
         <p class="small">
           {messages.leftOutRowsCycles({
-            rows: leftOut.rows.toLocaleString("en"),
+            rows: leftOut.rows.toLocaleString(language),
             cycles: leftOut.cycles,
           })}
         </p>

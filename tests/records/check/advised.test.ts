@@ -171,7 +171,7 @@ describe("what an answer prescribed", () => {
   it("is told in words, with where it comes from", () => {
     expect(words(first)).toBe("Tall block, HL-1060, revision A, spacer 15 mm");
     expect(said(adviceGiven(first))).toBe(
-      "1 Jun 2026, parts library Halden Lane parts, edition 2026-11",
+      "Jun 1, 2026, parts library Halden Lane parts, edition 2026-11",
     );
     expect(words(nothing)).toBe("no part prescribed");
     const { partNumber: _number, revision: _revision, ...scaled } = first.part ?? { name: "" };

@@ -79,12 +79,12 @@ describe("what the tilt sensor does for a reading", () => {
       at: "2026-05-02T09:30:00.000Z",
     } as const;
     expect(zeroWords(zero, new Date("2026-05-20T09:30:00.000Z"))).toEqual({
-      words: "Zeroed by turning it around, 2 May 2026.",
+      words: "Zeroed by turning it around, May 2, 2026.",
       old: false,
     });
     const later = zeroWords({ ...zero, way: "level" }, new Date("2026-07-01T10:00:00.000Z"));
     expect(later).toEqual({
-      words: "Zeroed on a level surface, 2 May 2026. That is 60 days ago.",
+      words: "Zeroed on a level surface, May 2, 2026. That is 60 days ago.",
       old: true,
     });
   });

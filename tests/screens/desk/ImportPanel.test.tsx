@@ -63,7 +63,7 @@ it("names every file that was not taken in, and how many more there are", () => 
 it("says that an import goes on after its page was closed", () => {
   show(deskOf({ state: "running", total: 9, resumed: "2026-05-02T10:00:00.000Z" }));
   screen.getByText(
-    /was started 2 May 2026, .*; its page was closed, and it went on here by itself\./,
+    /was started May 2, 2026, .*; its page was closed, and it went on here by itself\./,
   );
 });
 

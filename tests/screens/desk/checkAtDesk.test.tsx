@@ -96,13 +96,13 @@ describe("who says so", () => {
     const table = await screen.findByRole("table", { name: /who took them/ }, long);
     within(table).getByText("Measured by Bo");
     within(table).getByText("From the library");
-    screen.getByText(/A second person, Cleo, measured without seeing them on 2 May 2026/);
-    screen.getByText(/HL-1052, batch 2611, spacer 10\smm, by Ada on 4 May 2026/);
+    screen.getByText(/A second person, Cleo, measured without seeing them on May 2, 2026/);
+    screen.getByText(/HL-1052, batch 2611, spacer 10\smm, by Ada on May 4, 2026/);
     const proofs = () =>
       [...document.querySelectorAll(".desk-proof")].map((each) => each.textContent);
-    await waitFor(() => expect(proofs()[0]).toMatch(/3 May 2026.*Ada · unchanged since/));
+    await waitFor(() => expect(proofs()[0]).toMatch(/May 3, 2026.*Ada · unchanged since/));
     await waitFor(() =>
-      expect(proofs()[1]).toMatch(/3 May 2026.*Ada.*Not the picture that was taken then/),
+      expect(proofs()[1]).toMatch(/May 3, 2026.*Ada.*Not the picture that was taken then/),
     );
   });
 });

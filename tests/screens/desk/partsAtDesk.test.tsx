@@ -84,21 +84,21 @@ it("lists what the app advised and what the desk advised apart, on screen, in th
   const row = (label: string) => rows.find((each) => each.textContent?.includes(label));
   expect(rows).toHaveLength(3);
   expect(row("Tern van 1")?.textContent).toMatch(
-    /By the app, 20 May 2026: Arm block, HL-1052, revision B, spacer 10\smm/,
+    /By the app, May 20, 2026: Arm block, HL-1052, revision B, spacer 10\smm/,
   );
   expect(row("Tern van 1")?.textContent).toContain("not told");
   expect(row("Tern van 2")?.textContent).toContain("no, another spacer than the app advised");
-  expect(row("Tern van 3")?.textContent).toMatch(/By Dee, 2 Jun 2026: Arm block/);
+  expect(row("Tern van 3")?.textContent).toMatch(/By Dee, Jun 2, 2026: Arm block/);
   screen.getByText(/Advised by the app in 2, by the review desk in 1/);
   const letters = [...document.querySelectorAll(".letter")].map((each) => each.textContent);
   expect(letters.find((text) => text?.includes("Tern van 1"))).toMatch(
-    /By what you sent us, the app advised this part for your vehicle on 20 May 2026/,
+    /By what you sent us, the app advised this part for your vehicle on May 20, 2026/,
   );
   expect(letters.find((text) => text?.includes("Tern van 2"))).toMatch(
-    /You told us that this part was fitted on 31 May 2026/,
+    /You told us that this part was fitted on May 31, 2026/,
   );
   expect(letters.find((text) => text?.includes("Tern van 3"))).toMatch(
-    /We advised this part for your vehicle on 2 Jun 2026/,
+    /We advised this part for your vehicle on Jun 2, 2026/,
   );
   const saved = vi.spyOn(saving, "saveFile").mockImplementation(async () => true);
   fireEvent.click(screen.getByRole("button", { name: "Save a table (CSV)" }));

@@ -11,6 +11,7 @@ import { type Entry, readTolerance } from "../../../records/entry/entry.ts";
 import type { AngleKind, PostureFault } from "../../../sensors/phoneAngle.ts";
 import type { TiltZero } from "../../../sensors/tiltZero.ts";
 import * as messages from "../../../words/compiled/screens/check/tilt.ts";
+import { language } from "../../../words/language.ts";
 import { toldGeometry } from "../../readings/toldGeometry.ts";
 
 /** An angle that the phone can measure by being laid along it. */
@@ -98,7 +99,11 @@ const zeroLastsDays = 30;
 export function zeroWords({ way, at }: TiltZero, now: Date): { words: string; old: boolean } {
   const date = new Date(at);
   const days = Math.floor((now.getTime() - date.getTime()) / dayMs);
-  const when = date.toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
+  const when = date.toLocaleDateString(language, {
+    day: "numeric",
+    month: "long",
+    year: "numeric",
+  });
   const how = way === "turned" ? messages.byTurningItAround : messages.onLevelSurface;
   const old = days > zeroLastsDays;
   return { words: messages.zeroedIsOldSelectTrue({ how, when, isOld: Boolean(old), days }), old };

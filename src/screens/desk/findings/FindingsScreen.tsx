@@ -7,6 +7,7 @@ import { decidingReadings, verdictsByPlatform } from "../../../records/findings/
 import type { DeskCheck } from "../../../records/review/decision.ts";
 import { saveFile } from "../../../sharing/saveFile.ts";
 import * as messages from "../../../words/compiled/screens/desk/findings.ts";
+import { language } from "../../../words/language.ts";
 import { Button } from "../../parts/Button.tsx";
 import { FaultNotice } from "../../parts/FaultNotice.tsx";
 import { Screen, useHeadingFocus } from "../../parts/Screen.tsx";
@@ -86,13 +87,13 @@ export function FindingsScreen({ desk, checks, filtered, unit, onLeave }: Findin
       <p role="status">
         {subjects === null
           ? messages.readingOf({
-              done: done.toLocaleString("en-GB"),
+              done: done.toLocaleString(language),
               count: countWords(checks.length, "check"),
             })
           : messages.overAsListIs({
               count: countWords(subjects.length, "check"),
               isFiltered: Boolean(filtered),
-              computed: computed.toLocaleString("en-GB"),
+              computed: computed.toLocaleString(language),
             })}
       </p>
       {fault && <FaultNotice fault={fault} />}

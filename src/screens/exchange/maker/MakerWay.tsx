@@ -6,6 +6,7 @@ import { recordBounds } from "../../../records/check/recordFormat.ts";
 import { inModelUnits } from "../../../saying/modelUnits.ts";
 import type { SentCheck } from "../../../storage/outboxStore.ts";
 import * as messages from "../../../words/compiled/screens/exchange/maker.ts";
+import { language } from "../../../words/language.ts";
 import { Button } from "../../parts/Button.tsx";
 import { FaultNotice } from "../../parts/FaultNotice.tsx";
 import { TextField } from "../../parts/Field.tsx";
@@ -123,7 +124,7 @@ function timeText(iso = ""): string {
   const date = new Date(iso);
   return Number.isNaN(date.getTime())
     ? ""
-    : date.toLocaleString("en-US", { dateStyle: "medium", timeStyle: "short" });
+    : date.toLocaleString(language, { dateStyle: "medium", timeStyle: "short" });
 }
 
 function useSentCheck(record: CheckRecord) {
