@@ -8,6 +8,14 @@ export const verdictWords: Record<State, string> = {
   unsure: messages.notSureYet,
 };
 
+/** The same within a sentence. */
+export const verdictWithin: Record<State, string> = {
+  ok: messages.itFitsWithin,
+  care: messages.fitsWithWarningWithin,
+  no: messages.itDoesntFitWithin,
+  unsure: messages.notSureYetWithin,
+};
+
 export const checkStateWords: Record<State, string> = {
   ok: messages.ok,
   care: messages.warning,
@@ -21,6 +29,15 @@ export const checkTitles: Record<CheckId, string> = {
   stiffness: messages.stiffness,
   balance: messages.leftAndRightMatch,
   plausible: messages.readingsPlausible,
+};
+
+/** The same within a sentence. */
+export const checkTitlesWithin: Record<CheckId, string> = {
+  clearance: messages.fullyCompressedBeforeHardWithin,
+  earlyContact: messages.stopDoesntTouchTooWithin,
+  stiffness: messages.stiffnessWithin,
+  balance: messages.leftAndRightMatchWithin,
+  plausible: messages.readingsPlausibleWithin,
 };
 
 export const sideWords: Record<Side, string> = { left: messages.left, right: messages.right };

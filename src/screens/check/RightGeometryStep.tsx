@@ -1,14 +1,17 @@
+import { commaList } from "../../physics/sentence.ts";
 import { askedRightGeometry } from "../../records/filling/askedGeometry.ts";
 import { chooseRightGeometry } from "../../records/filling/changes.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/check.ts";
 import { Known } from "../guide/Known.tsx";
 import type { StepProps } from "../guide/stepProps.ts";
 import { Choices } from "../parts/Choices.tsx";
-import { readingWords, wordedLayout } from "../readings/readingWords.ts";
+import { wordedLayout } from "../readings/readingWords.ts";
 
 export function RightGeometryStep({ stored, change }: StepProps) {
-  const names = askedRightGeometry(stored).map((name) =>
-    readingWords(name, wordedLayout(stored.record)).name.toLowerCase(),
+  const { kind, armRole, stopOn } = wordedLayout(stored.record);
+  const names = askedRightGeometry(stored).map((reading) =>
+    messages.readingOfPart({ reading, layout: kind, armRole, stopOn }),
   );
   return (
     <>
@@ -30,7 +33,7 @@ export function RightGeometryStep({ stored, change }: StepProps) {
         ]}
       />
       <Known summary={messages.whatIsCopied}>
-        <p class="small soft">{messages.thisIsAboutGap({ names: names.join(", ") })}</p>
+        <p class="small soft">{messages.thisIsAboutGap({ names: said(commaList(names)) })}</p>
       </Known>
     </>
   );

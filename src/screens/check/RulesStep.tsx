@@ -36,7 +36,6 @@ import { SelectField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { referencePack } from "../referencePack.ts";
 import { NumberEntry } from "./NumberEntry.tsx";
-import { uses } from "./UseChoice.tsx";
 
 const roads: readonly { value: RoadClass; text: string }[] = [
   { value: "A", text: messages.verySmooth },
@@ -66,7 +65,6 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
   const usual = usualRules(stored);
   const { rules, reference } = stored.record;
   const inForce = rulesInForce(stored);
-  const use = uses.find(({ value }) => value === stored.record.vehicle?.use);
   const props = { stored, change, preferences };
   const [practised] = useState(isPractised);
   const inches = preferences.length === "in";
@@ -124,7 +122,7 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
         <Notice tone="info">
           <p>
             {filled(messages.theseAreTypicalRequirements, {
-              name: <strong>{use?.name.toLowerCase() ?? messages.dailyDriving}</strong>,
+              name: <strong>{messages.useWithin({ use: stored.record.vehicle?.use })}</strong>,
               hasRules: Boolean(reference?.rules),
               pack: reference?.pack,
             })}
@@ -142,7 +140,9 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
             roadClass: inForce.roadClass,
             speed: speedText(inForce.speedKmPerH, preferences.length),
           })}{" "}
-          {inForce.events.map((each) => `${eventWords(each, preferences.length)}. `)}
+          {inForce.events.map((each) =>
+            messages.eventInForce({ event: eventWords(each, preferences.length) }),
+          )}
           {messages.atMostGReserve({
             accelerationCapG: inForce.accelerationCapG,
             reserveMm: lengthText(inForce.reserveMm),

@@ -32,12 +32,13 @@ export function WhoMeasures({
   const now = measurerNow();
   // On a shared phone it is somebody's turn to say so before anything is typed.
   const asked = shared && (now === null || now !== author.name?.trim());
-  const role = roles.find(({ value }) => value === author.role)?.name ?? messages.notSaid;
   return (
     <Disclosure
       open={asked}
       summary={messages.whoIsMeasuring({
-        name: author.name?.trim() ? `${author.name}, ${role.toLowerCase()}` : role.toLowerCase(),
+        hasName: Boolean(author.name?.trim()),
+        name: author.name,
+        role: author.role,
       })}
     >
       <Choices

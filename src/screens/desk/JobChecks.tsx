@@ -5,7 +5,7 @@ import type { DeskCheck } from "../../records/review/decision.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { jobWords } from "../job/jobWords.ts";
 import { deskCheckHref } from "./deskRoutes.ts";
-import { ageWords, verdictShort } from "./words.ts";
+import { ageWords } from "./words.ts";
 
 /** The other checks of this check's job that came in, each a tap away. */
 export function JobChecks({
@@ -34,8 +34,7 @@ export function JobChecks({
                   <StateMark state={latest.computed.verdict} size={24} label="" />
                 )}
                 <span>
-                  {latest.axle === "front" ? messages.frontAxle : messages.rearAxle}
-                  {latest.computed && `, ${verdictShort[latest.computed.verdict].toLowerCase()}`}
+                  {messages.axleOfJob({ axle: latest.axle, verdict: latest.computed?.verdict })}
                   <small>
                     <bdi>{latest.vehicle}</bdi> · <bdi>{latest.stop}</bdi> ·{" "}
                     {ageWords(latest.receivedAt)}

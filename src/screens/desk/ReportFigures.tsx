@@ -79,7 +79,9 @@ export function FiguresTable({
           ...sides.map(({ side }) => ({ name: sideWords[side] })),
         ]}
         rows={known(fitment, assessment, unit).map((figure) => [
-          `${figure.about ? `${figure.about}: ` : ""}${figure.title}`,
+          figure.about
+            ? messages.figureOf({ about: figure.about, title: figure.title })
+            : figure.title,
           ...sides.map((corner) => figureText(figure, corner, unit)),
         ])}
       />

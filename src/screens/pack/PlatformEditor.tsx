@@ -27,6 +27,7 @@ import { freeId, withPlatform } from "./packEdits.ts";
 import { newItem } from "./packRoutes.ts";
 import {
   fieldLabel,
+  fieldName,
   layoutNames,
   limitCount,
   platformDraft,
@@ -69,7 +70,7 @@ function Editing({
         key={name}
         {...fields}
         field={name}
-        label={fieldLabel(name)}
+        name={fieldName(name)}
         optional={!neededReadings[kind].includes(name)}
         kind={quantity}
         allowed={allowed}
@@ -181,7 +182,11 @@ function Editing({
             key={name}
             {...fields}
             field={name}
-            label={name === "gap" ? messages.gapWithItsUsual : fieldLabel(name)}
+            name={
+              name === "gap"
+                ? { label: messages.gapWithItsUsual, within: messages.gapWithItsUsualWithin }
+                : fieldName(name)
+            }
             optional
             kind={catalogueEntry(name).kind}
           />
@@ -193,7 +198,7 @@ function Editing({
               key={name}
               {...fields}
               field={`ride.${name}`}
-              label={fieldLabel(name)}
+              name={fieldName(name)}
               optional
               kind={quantity}
               allowed={allowed}
@@ -232,14 +237,20 @@ function Editing({
             <PackReading
               {...fields}
               field={`limits.${index}`}
-              label={messages.clearanceOfLimit({ index: index + 1 })}
+              name={{
+                label: messages.clearanceOfLimit({ index: index + 1 }),
+                within: messages.clearanceOfLimitWithin({ index: index + 1 }),
+              }}
               kind="length"
             />
             {textOf(draft, `limits.${index}.at`) === "arm" && (
               <PackReading
                 {...fields}
                 field={`limits.${index}.distance`}
-                label={messages.limitFromPivotLine({ index: index + 1 })}
+                name={{
+                  label: messages.limitFromPivotLine({ index: index + 1 }),
+                  within: messages.limitFromPivotLineWithin({ index: index + 1 }),
+                }}
                 kind="length"
               />
             )}

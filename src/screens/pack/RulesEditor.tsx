@@ -18,11 +18,13 @@ import { useItemDraft } from "./useItemDraft.ts";
 
 const lengths = { metric: "mm", inches: "in" } as const;
 const obstacleColumns = [
-  { name: messages.height, ...lengths },
-  { name: messages.lengthWord, ...lengths },
-  { name: messages.speed, metric: "km/h", inches: "mph" },
+  { name: messages.height, within: messages.heightWithin, ...lengths },
+  { name: messages.lengthWord, within: messages.lengthWithin, ...lengths },
+  { name: messages.speed, within: messages.speedWithin, metric: "km/h", inches: "mph" },
 ];
-const landingColumns = [{ name: messages.landingFrom, ...lengths }];
+const landingColumns = [
+  { name: messages.landingFrom, within: messages.landingFromWithin, ...lengths },
+];
 
 /** What holds where the field is left empty, in the field's own unit. */
 function usualNumber(value: number, kind: EntryKind, unit: LengthUnit): string {
@@ -140,7 +142,10 @@ function RulesOfUse({ use, heading, draft, change }: FieldProps & { use: Use; he
         draft={draft}
         change={change}
         field={`${use}.obstacles`}
-        caption={messages.obstacles({ heading })}
+        caption={{
+          name: messages.obstacles({ heading }),
+          within: messages.obstaclesWithin({ use }),
+        }}
         columns={obstacleColumns}
         kinds={obstacleKinds}
       />
@@ -148,7 +153,7 @@ function RulesOfUse({ use, heading, draft, change }: FieldProps & { use: Use; he
         draft={draft}
         change={change}
         field={`${use}.landings`}
-        caption={messages.landings({ heading })}
+        caption={{ name: messages.landings({ heading }), within: messages.landingsWithin({ use }) }}
         columns={landingColumns}
         kinds={landingKinds}
       />

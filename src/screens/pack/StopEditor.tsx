@@ -16,19 +16,19 @@ import { PartFields } from "./PartFields.tsx";
 import { freeId, withStop } from "./packEdits.ts";
 import { newItem, packItemHref } from "./packRoutes.ts";
 import { StopTests } from "./StopTests.tsx";
-import { curveKinds, dampingKinds, stopDraft, stopOfDraft } from "./stopDraft.ts";
+import { curveKinds, dampingKinds, freeHeightName, stopDraft, stopOfDraft } from "./stopDraft.ts";
 import { useItemDraft } from "./useItemDraft.ts";
 
 /** One stop of the pack, every field of it. */
 const curveColumns = [
-  { name: messages.depth, metric: "mm", inches: "in" },
-  { name: messages.force, metric: "N", inches: "lbf" },
+  { name: messages.depth, within: messages.depthOfAxis, metric: "mm", inches: "in" },
+  { name: messages.force, within: messages.forceOfAxis, metric: "N", inches: "lbf" },
 ] as const;
 
 const dampingColumns = [
-  { name: messages.depth, metric: "mm", inches: "in" },
-  { name: messages.inWord, metric: "N·s/mm", inches: "lbf·s/in" },
-  { name: messages.out, metric: "N·s/mm", inches: "lbf·s/in" },
+  { name: messages.depth, within: messages.depthOfAxis, metric: "mm", inches: "in" },
+  { name: messages.inWord, within: messages.inWithin, metric: "N·s/mm", inches: "lbf·s/in" },
+  { name: messages.out, within: messages.outWithin, metric: "N·s/mm", inches: "lbf·s/in" },
 ] as const;
 
 export function StopEditor({ pack, id, unit }: { pack: Pack; id: string; unit: LengthUnit }) {
@@ -95,7 +95,7 @@ function Editing({
             { value: "carry", name: messages.helpsCarryLoad },
           ]}
         />
-        <PackReading {...fields} field="freeHeight" label={messages.freeHeight} kind="length" />
+        <PackReading {...fields} field="freeHeight" name={freeHeightName} kind="length" />
         <PackNumber
           {...fields}
           field="usableCompressionMm"
@@ -123,7 +123,7 @@ function Editing({
         <PackTable
           {...fields}
           field="curve"
-          caption={messages.forceCurve}
+          caption={{ name: messages.forceCurve, within: messages.forceCurveWithin }}
           columns={curveColumns}
           kinds={curveKinds}
         />
@@ -144,7 +144,7 @@ function Editing({
             <PackTable
               {...fields}
               field="damping"
-              caption={messages.damping}
+              caption={{ name: messages.damping, within: messages.dampingOfAxis }}
               columns={dampingColumns}
               kinds={dampingKinds}
             />

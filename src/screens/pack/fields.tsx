@@ -6,9 +6,10 @@ import { quantityText } from "../../saying/quantityText.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
 import { unitText } from "../../saying/unitText.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
-import { CellTable, type Column } from "../check/stop/CellTable.tsx";
+import { type Caption, CellTable, type Column } from "../check/stop/CellTable.tsx";
 import { TextField } from "../parts/Field.tsx";
 import {
+  type FieldName,
   type ItemDraft,
   readDraftNumber,
   setTable,
@@ -136,12 +137,12 @@ export function PackNumber({
 /** A value and its ± side by side. */
 export function PackReading({
   field,
-  label,
+  name: { label, within },
   optional = false,
   ...rest
 }: FieldProps & {
   field: string;
-  label: string;
+  name: FieldName;
   optional?: boolean;
   kind: EntryKind;
   allowed?: AllowedSign;
@@ -163,7 +164,7 @@ export function PackReading({
         {...rest}
         allowed="zeroOrMore"
         field={`${field}.tol`}
-        label={messages.ofWord3({ label: label.toLowerCase() })}
+        label={messages.ofWord3({ label: within })}
         labelUnseen
         equalBelow={false}
         lead="±"
@@ -184,7 +185,7 @@ export function PackTable({
   kinds,
 }: FieldProps & {
   field: string;
-  caption: string;
+  caption: Caption;
   columns: readonly Column[];
   kinds?: readonly EntryKind[];
 }) {

@@ -29,6 +29,12 @@ export function setTable(draft: ItemDraft, field: string, cells: readonly string
   return { ...draft, tables: { ...draft.tables, [field]: cells } };
 }
 
+/** What a field is called, alone and within a sentence. */
+export interface FieldName {
+  readonly label: string;
+  readonly within: string;
+}
+
 /** Beside the other texts: what the numbers of a table are in. */
 export function tableUnitField(field: string): string {
   return `${field}.unit`;
@@ -103,7 +109,7 @@ export class DraftReader {
     if (text === undefined) return undefined;
     const read = readDraftNumber(text, kind, this.draft.unit, allowed);
     if (read.ok) return read.value;
-    this.fault(field, `${label}: `, ...read.fault.sentence);
+    this.fault(field, messages.inField({ label }), ...read.fault.sentence);
     return undefined;
   }
 
@@ -116,7 +122,7 @@ export class DraftReader {
       if (part.trim() === "") continue;
       const read = readDraftNumber(part, kind, this.draft.unit, "aboveZero");
       if (!read.ok) {
-        this.fault(field, `${label}: `, ...read.fault.sentence);
+        this.fault(field, messages.inField({ label }), ...read.fault.sentence);
         return undefined;
       }
       values.push(read.value);
@@ -126,7 +132,7 @@ export class DraftReader {
 
   reading(
     field: string,
-    label: string,
+    { label, within }: FieldName,
     kind: EntryKind,
     allowed: AllowedSign = "aboveZero",
   ): TypedReading | undefined {
@@ -137,14 +143,14 @@ export class DraftReader {
       if (part.trim() === "") continue;
       const read = readDraftNumber(part, kind, this.draft.unit, allowed);
       if (!read.ok) {
-        this.fault(field, `${label}: `, ...read.fault.sentence);
+        this.fault(field, messages.inField({ label }), ...read.fault.sentence);
         return undefined;
       }
       values.push(read.value);
     }
     const tol = this.number(
       `${field}.tol`,
-      messages.ofWord4({ label: label.toLowerCase() }),
+      messages.ofWord4({ label: within }),
       kind,
       "zeroOrMore",
     );

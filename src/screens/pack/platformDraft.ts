@@ -25,6 +25,7 @@ import * as messages from "../../words/compiled/screens/pack.ts";
 import {
   DraftReader,
   type FieldFault,
+  type FieldName,
   type ItemDraft,
   numberText,
   readingTexts,
@@ -33,6 +34,10 @@ import { mountOfDraft, mountTexts } from "./mountDraft.ts";
 
 export function fieldLabel(name: ValueName): string {
   return capital(said(catalogueEntry(name).name));
+}
+
+export function fieldName(name: ValueName): FieldName {
+  return { label: fieldLabel(name), within: said(catalogueEntry(name).name) };
 }
 
 /** The readings of a layout that stand for themselves, or those that others are made of. */
@@ -142,7 +147,8 @@ function limitsOf(reader: DraftReader, draft: ItemDraft): CheckLimit[] {
   for (let index = 0; index < limitCount(draft); index += 1) {
     const field = `limits.${index}`;
     const label = messages.clearance2({ index: index + 1 });
-    const reading = reader.needed(reader.reading(field, label, "length"), field, label);
+    const within = messages.clearanceWithin({ index: index + 1 });
+    const reading = reader.needed(reader.reading(field, { label, within }, "length"), field, label);
     const perWheel = reader.number(
       `${field}.perWheel`,
       messages.closingPerWheelTravel2({ label }),
@@ -150,7 +156,10 @@ function limitsOf(reader: DraftReader, draft: ItemDraft): CheckLimit[] {
     );
     const distance = reader.reading(
       `${field}.distance`,
-      messages.distanceFromPivotLine({ label }),
+      {
+        label: messages.distanceFromPivotLine({ label }),
+        within: messages.distanceFromPivotLine({ label: within }),
+      },
       "length",
     );
     if (reading === undefined) continue;
@@ -240,7 +249,7 @@ function readingsOf(
   const readings: { [Name in GeometryReadingName]?: TypedReading } = {};
   for (const name of layoutNames(kind, "all")) {
     const { kind: quantity, allowed } = catalogueEntry(name);
-    const reading = reader.reading(name, fieldLabel(name), quantity, allowed);
+    const reading = reader.reading(name, fieldName(name), quantity, allowed);
     if (reading !== undefined) readings[name] = reading;
   }
   for (const name of lackingGeometry({ layout: { kind, readings }, corners: [] })) {
@@ -290,7 +299,7 @@ export function platformOfDraft(
   const mount = mountOfDraft(reader, draft, base?.mount);
   const corner: { [Name in (typeof platformReadings)[number]]?: TypedReading } = {};
   for (const name of platformReadings) {
-    const reading = reader.reading(name, fieldLabel(name), catalogueEntry(name).kind);
+    const reading = reader.reading(name, fieldName(name), catalogueEntry(name).kind);
     if (reading !== undefined) corner[name] = reading;
   }
   const limits = limitsOf(reader, draft);

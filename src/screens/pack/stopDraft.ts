@@ -42,6 +42,11 @@ export function stopDraft(stop: PackStop | null, unit: LengthUnit): ItemDraft {
   };
 }
 
+export const freeHeightName = {
+  label: messages.freeHeight,
+  within: messages.freeHeightWithin,
+} as const;
+
 /** The stop of a draft, or what is wrong with it. What the screen does not edit stays as it was. */
 export function stopOfDraft(
   draft: ItemDraft,
@@ -51,7 +56,7 @@ export function stopOfDraft(
   const reader = new DraftReader(draft);
   const name = reader.neededText("name", messages.nameWord);
   const freeHeight = reader.needed(
-    reader.reading("freeHeight", messages.freeHeight, "length"),
+    reader.reading("freeHeight", freeHeightName, "length"),
     "freeHeight",
     messages.freeHeight,
   );

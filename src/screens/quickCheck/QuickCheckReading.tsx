@@ -119,7 +119,7 @@ export function QuickCheckReading({
             {...(said && { tone: said.tone, message: said.message })}
           />
           <Segmented
-            legend={messages.unitOf({ heading: heading.toLowerCase() })}
+            legend={messages.unitOf({ reading: name === "clearance" ? clearanceKind : name })}
             legendUnseen
             value={shownUnit}
             onChange={(chosen) => onEntry({ ...entry, unit: chosen })}

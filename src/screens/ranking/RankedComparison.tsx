@@ -189,7 +189,7 @@ function SideCharts({
     if (corners.every((corner) => !corner || figure.value(corner) === null)) return [];
     return [
       [
-        figure.about ? `${figure.about}: ${figure.title.toLowerCase()}` : figure.title,
+        figure.titleAlone ?? figure.title,
         ...corners.map((corner) => (corner ? figureText(figure, corner, unit) : "–")),
       ],
     ];

@@ -19,7 +19,7 @@ import { sentenceText } from "../../saying/sentenceText.ts";
 import { said, sentenceOf, worded } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/remeasure.ts";
 import { answerHref, checksHref, goTo, stepHref } from "../addresses.ts";
-import { verdictWords } from "../assessment/stateWords.ts";
+import { verdictWithin } from "../assessment/stateWords.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
 import { useAssessor } from "../assessment/useAssessor.ts";
 import type { Change } from "../guide/stepProps.ts";
@@ -147,7 +147,7 @@ export function RemeasureScreen({ stored, unit, change, startAssessor }: Remeasu
         <>
           <h1 ref={heading} tabIndex={-1}>
             {settled
-              ? messages.settled({ verdict: verdictWords[assessment.verdict].toLowerCase() })
+              ? messages.settled({ verdict: verdictWithin[assessment.verdict] })
               : messages.reMeasure}
           </h1>
           <Outcome settled={settled} assessment={assessment} plan={plan} walk={walk} unit={unit} />

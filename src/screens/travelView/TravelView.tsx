@@ -17,6 +17,7 @@ import { TravelSlider } from "./TravelSlider.tsx";
 import { type TravelSpan, travelSpan } from "./travelMarks.ts";
 import {
   forceText,
+  gapInTable,
   gapWords,
   lengthText,
   ratioText,
@@ -282,11 +283,10 @@ function TravelTable({
       ]}
       rows={span.marks.map(({ words, travelMm }) => {
         const moment = corner.travel.at(travelMm);
-        const gap = gapWords(moment, unit);
         return [
           words,
           lengthText(travelMm, unit),
-          `${gap.name.toLowerCase()} ${gap.text}`,
+          gapInTable(moment, unit),
           stopForceText(corner.travel, moment, unit),
           ratioText(moment.leverRatio),
         ];

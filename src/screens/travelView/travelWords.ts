@@ -1,7 +1,9 @@
 import type { CornerAssessment } from "../../physics/fitment.ts";
+import { commaList } from "../../physics/sentence.ts";
 import type { CornerTravel, TravelMoment } from "../../physics/travel/index.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { quantityText } from "../../saying/quantityText.ts";
+import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/travelView.ts";
 import { sideWords } from "../assessment/stateWords.ts";
 import { limitWords, type TravelSpan } from "./travelMarks.ts";
@@ -33,14 +35,28 @@ export function ratioText(ratio: number): string {
 /** Less than any tape shows, mm. */
 const justTouching = 0.05;
 
+interface GapMoment {
+  readonly gapMm: number;
+  readonly compressionMm: number;
+}
+
 /** "Gap 12.3 mm", "Pressed by 4.0 mm". */
 export function gapWords(
-  { gapMm, compressionMm }: { readonly gapMm: number; readonly compressionMm: number },
+  { gapMm, compressionMm }: GapMoment,
   unit: LengthUnit,
 ): { readonly name: string; readonly text: string } {
   return compressionMm > justTouching
     ? { name: messages.pressedBy, text: lengthText(compressionMm, unit) }
     : { name: messages.gap, text: lengthText(gapMm, unit) };
+}
+
+/** "gap 12.3 mm", "pressed by 4.0 mm". */
+export function gapInTable({ gapMm, compressionMm }: GapMoment, unit: LengthUnit): string {
+  const isPressed = compressionMm > justTouching;
+  return messages.gapInTable({
+    isPressed,
+    length: lengthText(isPressed ? compressionMm : gapMm, unit),
+  });
 }
 
 /** Where the wheel is, by the name of the place where it has one. */
@@ -50,7 +66,7 @@ export function placeWords(span: TravelSpan, travelMm: number, unit: LengthUnit)
     travelMm < -0.05
       ? messages.downFromRide({ travelMm: lengthText(-travelMm, unit) })
       : messages.upFromRide({ lengthText: lengthText(Math.max(0, travelMm), unit) });
-  return here ? `${here.words}: ${travel}` : travel;
+  return here ? messages.placeAndTravel({ place: here.words, travel }) : travel;
 }
 
 /** One corner's travel told, for who does not see it. */
@@ -60,11 +76,13 @@ export function travelSentence(
   span: TravelSpan,
   unit: LengthUnit,
 ): string {
+  const hit = limitWords[assessed.hardLimit ?? "other"];
   const places = span.marks
     .filter(({ id }) => id !== "ride")
-    .map(({ words, travelMm }) =>
+    .map(({ id, travelMm }) =>
       messages.placeAt({
-        words: words.toLowerCase(),
+        place: id,
+        hit,
         travelMm: lengthText(travelMm, unit),
       }),
     );
@@ -73,14 +91,12 @@ export function travelSentence(
     compressionMm > justTouching
       ? messages.atRideStopIs({ compressionMm: lengthText(compressionMm, unit) })
       : messages.atRideStopsGap({ gapMm: lengthText(gapMm, unit) });
-  const early = span.fullNotReached
-    ? messages.travelEndsThereBefore({ hardLimit: limitWords[assessed.hardLimit ?? "other"] })
-    : "";
+  const early = span.fullNotReached ? messages.travelEndsThereBefore({ hardLimit: hit }) : "";
   const none = assessed.wheelTravelToHardLimitMm === null ? messages.noClearanceWasMeasured : "";
   return messages.drawnToScaleWheel({
     side: sideWords[assessed.side],
     stands,
-    places: places.join(", "),
+    places: said(commaList(places)),
     early,
     none,
   });

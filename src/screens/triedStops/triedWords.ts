@@ -13,7 +13,7 @@ import { quantityText } from "../../saying/quantityText.ts";
 import { sentenceText, withoutRanges } from "../../saying/sentenceText.ts";
 import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/triedStops.ts";
-import { checkTitles, sideWords } from "../assessment/stateWords.ts";
+import { checkTitles } from "../assessment/stateWords.ts";
 
 /** One for each row of the list: a stop may be there twice, with a spacer and without. */
 export function rankedKey({ id, spacerMm }: RankedStop): string {
@@ -179,7 +179,10 @@ export function shortcomingsTold(
   return texts.flatMap(({ check, state, side, text }, index) => {
     const alike = texts.filter((each) => each.check === check && each.text === text);
     if (texts.findIndex((each) => each.check === check && each.text === text) !== index) return [];
-    const where = alike.length > 1 ? messages.bothSides : sideWords[side].toLowerCase();
-    return [{ state, title: `${checkTitles[check]}, ${where}`, text }];
+    const title = messages.checkOfSide({
+      check: checkTitles[check],
+      side: alike.length > 1 ? "both" : side,
+    });
+    return [{ state, title, text }];
   });
 }

@@ -30,7 +30,7 @@ export function ComparedFigures({
         (figure.value(fitted) !== null || figure.value(instead) !== null),
     )
     .map((figure) => [
-      figure.about ? `${figure.about}: ${figure.title.toLowerCase()}` : figure.title,
+      figure.titleAlone ?? figure.title,
       figureText(figure, fitted, unit),
       figureText(figure, instead, unit),
     ]);

@@ -57,6 +57,8 @@ export interface Figure {
   readonly title: string;
   /** What it is one of, where several of a kind follow each other: an event. */
   readonly about?: string;
+  /** Its title with what it is one of, where it stands alone. */
+  readonly titleAlone?: string;
   readonly group: FigureGroup;
   /** A word where the figure is none; null: not known for this corner. */
   value(assessed: CornerAssessment): Quantity | string | null;
@@ -325,6 +327,7 @@ function impactFigures(rules: UseRules, unit: LengthUnit): readonly Figure[] {
       id: `event${index}.${name}`,
       title,
       about: eventWords(event, unit),
+      titleAlone: messages.figureOfEvent({ event: eventWords(event, unit), figure: name }),
       group: "impact" as const,
       value: (corner: CornerAssessment) => orNull(make, corner.events?.[index]?.[name]),
       worked: (context: CornerContext) => impactFigure(context, index, name),

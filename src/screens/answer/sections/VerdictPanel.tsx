@@ -1,13 +1,14 @@
 import type { Assessment, Fitment } from "../../../physics/fitment.ts";
 import { sitsOnStopSentence } from "../../../physics/prescription/index.ts";
 import { readingName } from "../../../physics/readingNames.ts";
+import { semicolonList } from "../../../physics/sentence.ts";
 import { decidingChecks } from "../../../physics/verdict/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { estimateSentence } from "../../../records/pack/stopTitle.ts";
 import { firstSentence, sentenceText, withoutRanges } from "../../../saying/sentenceText.ts";
 import { said } from "../../../saying/texts.ts";
 import * as messages from "../../../words/compiled/screens/answer/sections.ts";
-import { checkTitles, verdictWords } from "../../assessment/stateWords.ts";
+import { checkTitlesWithin, verdictWords } from "../../assessment/stateWords.ts";
 import type { Prescribing } from "../../assessment/usePrescription.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { Button } from "../../parts/Button.tsx";
@@ -99,6 +100,7 @@ function inOrderSoFar({ verdict, corners }: Assessment): string | null {
   const fine = [...ids].filter((id) =>
     corners.every(({ checks }) => checks.find((check) => check.id === id)?.state === "ok"),
   );
-  const words = fine.map((id) => checkTitles[id].toLowerCase());
-  return words.length > 0 ? messages.okSoFar({ words: words.join("; ") }) : null;
+  if (fine.length === 0) return null;
+  const words = said(semicolonList(fine.map((id) => checkTitlesWithin[id])));
+  return messages.okSoFar({ words });
 }

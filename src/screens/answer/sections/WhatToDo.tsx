@@ -1,7 +1,7 @@
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { sentenceText, withoutRanges } from "../../../saying/sentenceText.ts";
 import * as messages from "../../../words/compiled/screens/answer/sections.ts";
-import { verdictWords } from "../../assessment/stateWords.ts";
+import { verdictWithin } from "../../assessment/stateWords.ts";
 import type { Prescribing } from "../../assessment/usePrescription.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { filled } from "../../filled.ts";
@@ -47,7 +47,7 @@ function Prescribed({ prescribing, unit }: { prescribing: Prescribing; unit: Len
             {filled(messages.triedOnThisVehicle, {
               verdict: (
                 <strong class={`tone-${prescription.verdict}`}>
-                  {verdictWords[prescription.verdict].toLowerCase()}
+                  {verdictWithin[prescription.verdict]}
                 </strong>
               ),
             })}

@@ -4,7 +4,7 @@ import type { State } from "../../../physics/fitment.ts";
 import { fitmentOf } from "../../../records/check/fitmentOf.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import * as messages from "../../../words/compiled/screens/check/liveVerdict.ts";
-import { verdictWords } from "../../assessment/stateWords.ts";
+import { verdictWithin } from "../../assessment/stateWords.ts";
 import { useAssessment } from "../../assessment/useAssessment.ts";
 import { useAssessor } from "../../assessment/useAssessor.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
@@ -39,9 +39,7 @@ export function LiveVerdict({ stored, startAssessor }: LiveVerdictProps) {
       : null;
   if (verdict !== null) last.current = verdict;
   const shown = fitment ? last.current : null;
-  const words = shown
-    ? messages.withTheseReadings({ shown: verdictWords[shown].toLowerCase() })
-    : "";
+  const words = shown ? messages.withTheseReadings({ shown: verdictWithin[shown] }) : "";
   const settled = useSettled(words, pauseMs);
 
   if (!fitment && last.current === null) return null;
@@ -52,7 +50,7 @@ export function LiveVerdict({ stored, startAssessor }: LiveVerdictProps) {
           <StateMark state={shown} size={20} label="" />
           <span aria-hidden="true">
             {filled(messages.withTheseReadings, {
-              shown: <strong class={`tone-${shown}`}>{verdictWords[shown].toLowerCase()}</strong>,
+              shown: <strong class={`tone-${shown}`}>{verdictWithin[shown]}</strong>,
             })}
           </span>
         </>

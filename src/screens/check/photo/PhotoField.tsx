@@ -72,19 +72,17 @@ export function PhotoField({
       {photos.length > 0 && (
         <ul class="photos">
           {photos.map(({ photo, index }, place) => {
-            const words =
-              photos.length === 1
-                ? messages.photoOf({ name })
-                : messages.photoOf2({ place: place + 1, name });
+            const alone = photos.length === 1;
+            const which = { place: place + 1, name };
             return (
               <li key={`${index} ${photo.data.length}`}>
-                <img src={`data:${photo.type};base64,${photo.data}`} alt={words} />
+                <img
+                  src={`data:${photo.type};base64,${photo.data}`}
+                  alt={alone ? messages.photoOf({ name }) : messages.photoOf2(which)}
+                />
                 <Button
                   icon="bin"
-                  label={messages.remove({
-                    words: words.charAt(0).toLowerCase(),
-                    words2: words.slice(1),
-                  })}
+                  label={alone ? messages.remove({ name }) : messages.remove2(which)}
                   onClick={() => {
                     setTakenOut(photo);
                     change((current) => withoutPhoto(current, photo));

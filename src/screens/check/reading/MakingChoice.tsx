@@ -33,11 +33,8 @@ export function MakingChoice({
   if (made === null || by === undefined) return null;
   const parts = isMadeOfParts(stored, by);
   const words = ways[by];
-  const taken = parts ? words.parts : words.direct;
   return (
-    <Known
-      summary={messages.taken({ taken: taken.charAt(0).toLowerCase(), taken2: taken.slice(1) })}
-    >
+    <Known summary={messages.taken({ by, parts })}>
       <Segmented
         legend={words.legend}
         value={parts ? "parts" : "direct"}

@@ -8,8 +8,16 @@ import { pastedCells } from "./pastedTable.ts";
 /** A column of numbers; a unit that is the same both ways is no unit of length or force. */
 export interface Column {
   readonly name: string;
+  /** Its name within a sentence. */
+  readonly within: string;
   readonly metric: string;
   readonly inches: string;
+}
+
+/** What a table is called, alone and within a sentence. */
+export interface Caption {
+  readonly name: string;
+  readonly within: string;
 }
 
 type Cells = readonly string[];
@@ -28,7 +36,7 @@ export function CellTable({
   onInches,
 }: {
   /** Before the name of each cell, where a screen has more than one table. */
-  caption?: string;
+  caption?: Caption;
   columns: readonly Column[];
   /** Whole rows. */
   cells: Cells;
@@ -55,8 +63,7 @@ export function CellTable({
     onCells((old) => [...old.slice(0, start), ...pasted, ...old.slice(start + pasted.length)]);
     return true;
   };
-  const named = (text: string) =>
-    caption ? `${caption}, ${text.charAt(0).toLowerCase()}${text.slice(1)}` : text;
+  const captioned = { hasCaption: caption !== undefined, caption: caption?.name };
   const unitsOf = (of: (column: Column) => string) =>
     [...new Set(columns.map(of).filter((unit) => unit !== ""))].join(messages.and);
 
@@ -65,9 +72,7 @@ export function CellTable({
       {onInches && (
         <Segmented
           legend={
-            caption
-              ? messages.unitsOfTable({ caption: caption.toLowerCase() })
-              : messages.unitsOfThisTable
+            caption ? messages.unitsOfTable({ caption: caption.within }) : messages.unitsOfThisTable
           }
           value={inches ? "in" : "mm"}
           onChange={(unit) => onInches(unit === "in")}
@@ -78,7 +83,7 @@ export function CellTable({
         />
       )}
       <table ref={table} class="entry-table">
-        {caption && <caption class="unseen">{caption}</caption>}
+        {caption && <caption class="unseen">{caption.name}</caption>}
         <thead>
           <tr>
             <th scope="col">
@@ -102,9 +107,11 @@ export function CellTable({
                 return (
                   <td key={column.name}>
                     <NumberCell
-                      label={named(
-                        messages.row2({ row: row + 1, name: column.name.toLowerCase() }),
-                      )}
+                      label={messages.row2({
+                        ...captioned,
+                        row: row + 1,
+                        column: column.within,
+                      })}
                       value={text}
                       wrong={isWrong(text, place, row)}
                       onInput={(typed) =>
@@ -122,7 +129,7 @@ export function CellTable({
                 <Button
                   look="quiet"
                   icon="cross"
-                  label={named(messages.removeRow({ row: row + 1 }))}
+                  label={messages.removeRow({ ...captioned, row: row + 1 })}
                   onClick={() =>
                     onCells((old) => [
                       ...old.slice(0, row * width),
@@ -138,7 +145,7 @@ export function CellTable({
       <Button
         wide
         icon="plus"
-        {...(caption && { label: named(messages.addRow) })}
+        {...(caption && { label: messages.addRowTo({ caption: caption.name }) })}
         onClick={() => {
           onCells((old) => [...old, ...Array<string>(width).fill("")]);
           setAdded((count) => count + 1);

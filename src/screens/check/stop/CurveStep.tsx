@@ -70,8 +70,13 @@ export function CurveStep({ stored, change, preferences }: StepProps) {
         id={id}
         kind="force"
         columns={[
-          { name: messages.pressedBy, metric: "mm", inches: "in" },
-          { name: messages.force, metric: "N", inches: "lbf" },
+          {
+            name: messages.pressedBy,
+            within: messages.pressedByWithin,
+            metric: "mm",
+            inches: "in",
+          },
+          { name: messages.force, within: messages.forceWithin, metric: "N", inches: "lbf" },
         ]}
         startRows={4}
         wrongRow={settled && entry ? firstNotRising(entry) : -1}

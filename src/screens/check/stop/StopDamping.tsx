@@ -51,11 +51,26 @@ export function StopDamping({
           <TableEntry
             id={id}
             kind="damping"
-            caption={messages.damping}
+            caption={{ name: messages.damping, within: messages.dampingWithin }}
             columns={[
-              { name: messages.pressedBy, metric: "mm", inches: "in" },
-              { name: messages.goingIn, metric: "N·s/mm", inches: "lbf·s/in" },
-              { name: messages.comingOut, metric: "N·s/mm", inches: "lbf·s/in" },
+              {
+                name: messages.pressedBy,
+                within: messages.pressedByWithin,
+                metric: "mm",
+                inches: "in",
+              },
+              {
+                name: messages.goingIn,
+                within: messages.goingInWithin,
+                metric: "N·s/mm",
+                inches: "lbf·s/in",
+              },
+              {
+                name: messages.comingOut,
+                within: messages.comingOutWithin,
+                metric: "N·s/mm",
+                inches: "lbf·s/in",
+              },
             ]}
             startRows={3}
             stored={stored}

@@ -2,7 +2,7 @@ import { type Entry, parseText } from "../../../records/entry/entry.ts";
 import type { EntryKind } from "../../../records/entry/readingCatalogue.ts";
 import { setEntry } from "../../../records/filling/changes.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
-import { CellTable, type Column } from "./CellTable.tsx";
+import { type Caption, CellTable, type Column } from "./CellTable.tsx";
 
 /** A table of the check, kept as it was typed. */
 export function TableEntry({
@@ -21,7 +21,7 @@ export function TableEntry({
   kind: EntryKind;
   columns: readonly Column[];
   /** Before the name of each cell, where the screen has more than one table. */
-  caption?: string;
+  caption?: Caption;
   startRows: number;
   /** A row that can be read but can't be so, counted from 0. */
   wrongRow?: number;

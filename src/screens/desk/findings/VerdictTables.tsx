@@ -36,7 +36,7 @@ export function VerdictsTable({ rows }: { rows: readonly PlatformVerdicts[] }) {
               ),
             })),
             ...checkIds.map((check) => ({
-              name: messages.missed({ check: checkWords[check].toLowerCase() }),
+              name: messages.missed({ check }),
               heading: (
                 <>
                   <span class="unseen">{messages.missed2} </span>

@@ -30,7 +30,7 @@ export function findingsFile(
         messages.takeCare,
         messages.notSure,
         messages.doesNotFit,
-        ...checks.map((check) => messages.missed3({ check: checkWords[check].toLowerCase() })),
+        ...checks.map((check) => messages.missed3({ check })),
       ],
       style,
     ),

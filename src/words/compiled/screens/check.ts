@@ -94,7 +94,6 @@ export const usual = (d: { usually: string | number }): string => "Usual: " + d.
 export const changedUsual = (d: { usually: string | number }): string => "Changed. Usual: " + d.usually;
 export const usual2 = (d: { text: string | number }): string => "Usual: " + d.text;
 export const whereTheseComeFrom: string = "Where these come from";
-export const dailyDriving: string = "daily driving";
 export const theseAreTypicalRequirements = (d: { name: string | number; hasRules: boolean; pack: string | number | undefined }): string => "These are the typical requirements for " + d.name + ": " + select(d.hasRules, { true: "the requirements in “" + d.pack + "”, and common practice where they say nothing. None of it is from a standard.", other: "common practice, from no standard." }) + " Change what you know better. An empty field means the typical value. Your change stays with this check.";
 export const libraryInUseHas = (d: { name: string | number }): string => "The library in use, “" + d.name + "”, has other requirements for this use than this check. “Reset to typical” takes those of the library.";
 export const roadClassAt = (d: { roadClass: string | number; speed: string | number }): string => "Road class " + d.roadClass + " at " + d.speed + ".";
@@ -174,8 +173,7 @@ export const owner: string = "Owner";
 export const youMeasureYourOwn: string = "You measure your own vehicle.";
 export const support: string = "Support";
 export const youEnterItFor: string = "You enter it for someone else.";
-export const notSaid: string = "not said";
-export const whoIsMeasuring = (d: { name: string | number }): string => "Who is measuring: " + d.name;
+export const whoIsMeasuring = (d: { hasName: boolean; name: string | number | undefined; role: string | undefined }): string => "Who is measuring: " + select(d.hasName, { true: d.name + ", ", other: "" }) + select(d.role, { installer: "installer", customer: "owner", support: "support", other: "not said" });
 export const youAre: string = "You are";
 export const nameIfYouLike: string = "Name (if you like)";
 export const phoneOrEMail: string = "Phone or e-mail (if you like)";
@@ -194,3 +192,6 @@ export const leverRatioSoFar = (d: { quantityOfRatio: string | number }): string
 export const theseReadingsMakeLever = (d: { quantityOfRatio: string | number }): string => "These readings make the lever ratio " + d.quantityOfRatio + ", which is hardly ever seen. Look again at the distances.";
 export const doneWord: string = "done";
 export const usUnits: string = "US";
+export const useWithin = (d: { use: string | undefined }): string => select(d.use, { towing: "towing or full load", offroad: "off-road", other: "daily driving" });
+export const readingOfPart = (d: { reading: string | undefined; armRole: string | undefined; stopOn: string | undefined; layout: string | undefined }): string => select(d.reading, { pivotToStop: "pivot line to stop", pivotToMount: "pivot line to shock mount", pivotToOuter: "pivot line to " + select(d.armRole, { carriesWheel: "wheel center", other: "outer joint" }), damperLength: "shock length, eye to eye", armAngle: "arm angle", stopLineAngle: "offset angle of the stop", mountLineAngle: "offset angle of shock mount", boltSpacing: "bolt to bolt", frontBoltToStop: "front bolt to " + select(d.stopOn, { arm: "stop tip", other: "stop" }), rearBoltToStop: "rear bolt to " + select(d.stopOn, { arm: "stop tip", other: "stop" }), frontBoltToMount: "front bolt to lower shock bolt", rearBoltToMount: "rear bolt to lower shock bolt", frontBoltToOuter: "front bolt to " + select(d.armRole, { carriesWheel: "wheel center", other: "outer joint" }), rearBoltToOuter: "rear bolt to " + select(d.armRole, { carriesWheel: "wheel center", other: "outer joint" }), pivotHeight: "height of pivot line", outerHeight: "height of " + select(d.armRole, { carriesWheel: "wheel center", other: "outer joint" }), stopHeight: "height of stop's landing point", mountHeight: "height of lower shock bolt", other: select(d.layout, { damper: "shock", strut: "strut", other: "stop" }) + " angle from vertical" });
+export const eventInForce = (d: { event: string | number }): string => "" + d.event + ". ";

@@ -140,8 +140,6 @@ export const goOnComputing: string = "Go on computing";
 export const stopComputing: string = "Stop computing";
 export const checksOfThisJob: string = "Checks of this job";
 export const change = (d: { moment: string | undefined }): string => ", " + select(d.moment, { before: "before", other: "after" }) + " the change";
-export const frontAxle: string = "Front axle";
-export const rearAxle: string = "Rear axle";
 export const pleaseHaveThisPart: string = "Please have this part looked at before the vehicle is used further. We replace it free of charge.";
 export const toReviewDesk: string = "To the review desk";
 export const wherePartWent: string = "Where a part went";
@@ -323,3 +321,5 @@ export const oddReadingCount = (d: { count: number; told: string | number }): st
 export const measuredCount = (d: { told: string | number }): string => "" + d.told + " measured ±";
 export const unknownAge: string = "unknown";
 export const today: string = "today";
+export const axleOfJob = (d: { axle: string | undefined; verdict: string | undefined }): string => select(d.axle, { front: "Front axle", other: "Rear axle" }) + select(d.verdict, { ok: ", fits", care: ", take care", no: ", does not fit", unsure: ", not sure", other: "" });
+export const figureOf = (d: { about: string | number; title: string | number }): string => "" + d.about + ": " + d.title;

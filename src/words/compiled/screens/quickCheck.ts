@@ -63,7 +63,7 @@ export const wantFirmerAnswer: string = "Want a firmer answer?";
 export const theseReadingsAreSaved: string = "These readings are saved in your list as an ordinary check. The full check measures the geometry of your own vehicle instead of taking the library's, and judges the stiffness too.";
 export const carryOnAsFull: string = "Carry on as a full check";
 export const anotherVehicle: string = "Another vehicle";
-export const unitOf = (d: { heading: string | number }): string => "Unit of " + d.heading;
+export const unitOf = (d: { reading: string | undefined }): string => "Unit of " + select(d.reading, { rideHeight: "ride height", gap: "gap between stop and pad", stopHeight: "height of the stop that is fitted", tyre: "clearance over the tire", other: "rod left on the shock" });
 export const standardForThisVehicle = (d: { usualMm: string | number }): string => "Standard for this vehicle: " + d.usualMm + ".";
 export const isItMillimeters = (d: { unit: string | undefined }): string => " Is it " + select(d.unit, { "in": "millimeters", other: "inches" }) + "?";
 export const typicalIsToPlease = (d: { least: string | number; greatest: string | number; slip: string | number }): string => "Typical is " + d.least + " to " + d.greatest + ". Please check it." + d.slip;

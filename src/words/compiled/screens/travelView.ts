@@ -43,4 +43,6 @@ export const atRideStopsGap = (d: { gapMm: string | number }): string => "At rid
 export const travelEndsThereBefore = (d: { hardLimit: string | number }): string => " The travel ends there, " + d.hardLimit + ", before the stop is fully compressed.";
 export const noClearanceWasMeasured: string = " No clearance was measured.";
 export const drawnToScaleWheel = (d: { side: string | number; stands: string | number; places: string | number; early: string | number; none: string | number }): string => "" + d.side + ", drawn to scale. " + d.stands + " Wheel travel up from ride: " + d.places + "." + d.early + d.none;
-export const placeAt = (d: { words: string | number; travelMm: string | number }): string => "" + d.words + " at " + d.travelMm;
+export const placeAt = (d: { place: string | undefined; hit: string | number | undefined; travelMm: string | number }): string => select(d.place, { loaded: "loaded", touch: "stop touches", full: "fully compressed", other: d.hit }) + " at " + d.travelMm;
+export const gapInTable = (d: { isPressed: boolean; length: string | number }): string => select(d.isPressed, { true: "pressed by", other: "gap" }) + " " + d.length;
+export const placeAndTravel = (d: { place: string | number; travel: string | number }): string => "" + d.place + ": " + d.travel;

@@ -1,5 +1,6 @@
 // @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
+import { select } from "@messageformat/runtime";
 export const oneOfThisCheck: string = "the one of this check";
 export const checkFirstThatIt: string = "Check first that it mounts";
 export const theseFit: string = "These fit";
@@ -44,4 +45,4 @@ export const accelerationUnderCap: string = "Acceleration, under the cap";
 export const compressionInHardestEvent: string = "Compression in the hardest event";
 export const pastFullCompression = (d: { amount: string | number }): string => "" + d.amount + " past full compression";
 export const left = (d: { amount: string | number }): string => "" + d.amount + " left";
-export const bothSides: string = "both sides";
+export const checkOfSide = (d: { check: string | number; side: string | undefined }): string => "" + d.check + ", " + select(d.side, { left: "left", right: "right", other: "both sides" });

@@ -59,3 +59,4 @@ export const ofItsUsableCompression2: string = "of its usable compression";
 export const ofRideHeightHalf: string = "of the ride height: half of what lifting and pushing down leave";
 export const yes: string = "yes";
 export const no: string = "no";
+export const figureOfEvent = (d: { event: string | number; figure: string | undefined }): string => "" + d.event + ": " + select(d.figure, { peakWheelTravelMm: "greatest wheel travel", peakCompressionMm: "greatest compression of the stop", peakStopForceN: "greatest force of the stop", peakAccelerationG: "highest upward acceleration", energyInJ: "energy into the stop", energyOutJ: "energy back out of the stop", closingSpeedMmPerS: "speed at which the stop closes", other: "speed as the wheel leaves the stop" });

@@ -24,7 +24,7 @@ export const fromBothBoltsBy: string = "From both bolts, by tape";
 export const howDoYouTakeArms: string = "How do you take the arm's angles?";
 export const gaugeOrPhone: string = "Gauge or phone";
 export const byTwoHeightsBy: string = "By two heights, by tape";
-export const taken = (d: { taken: string | number; taken2: string | number }): string => "Taken " + d.taken + d.taken2;
+export const taken = (d: { by: string | undefined; parts: boolean }): string => "Taken " + select(d.by, { bolts: select(d.parts, { true: "from both bolts, by tape", other: "square to the pivot line" }), other: select(d.parts, { true: "by two heights, by tape", other: "gauge or phone" }) });
 export const movedOrBouncedSince: string = "Moved or bounced since the gap was read?";
 export const no: string = "No";
 export const yes: string = "Yes";

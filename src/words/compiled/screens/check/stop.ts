@@ -1,5 +1,6 @@
 // @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
+import { select } from "@messageformat/runtime";
 export const plainBlockOfSolid: string = "A plain block of solid rubber? Estimate it";
 export const pressShoreGaugeOn: string = "Press a Shore A gauge on a flat, clean face away from the edge, five times, and take the mean.";
 export const hardness: string = "Hardness";
@@ -13,8 +14,8 @@ export const and: string = " and ";
 export const unitsOfTable = (d: { caption: string | number }): string => "Units of the table, " + d.caption;
 export const unitsOfThisTable: string = "Units of this table";
 export const row: string = "Row";
-export const row2 = (d: { row: string | number; name: string | number }): string => "Row " + d.row + ", " + d.name;
-export const removeRow = (d: { row: string | number }): string => "Remove row " + d.row;
+export const row2 = (d: { hasCaption: boolean; caption: string | number | undefined; row: string | number; column: string | number }): string => select(d.hasCaption, { true: d.caption + ", row", other: "Row" }) + " " + d.row + ", " + d.column;
+export const removeRow = (d: { hasCaption: boolean; caption: string | number | undefined; row: string | number }): string => select(d.hasCaption, { true: d.caption + ", remove", other: "Remove" }) + " row " + d.row;
 export const addRow: string = "Add a row";
 export const forceRisingToAt = (d: { deepest: string | number; deepest2: string | number }): string => "Force rising to " + d.deepest + " at " + d.deepest2 + " of compression";
 export const fullyCompressed = (d: { usable: string | number }): string => "fully compressed " + d.usable;
@@ -58,3 +59,9 @@ export const partNumberNameHeight: string = "Part number, name, height, class, m
 export const ofWord = (d: { found: string | number; stops: string | number }): string => "" + d.found + " of " + d.stops;
 export const stopsOfPartsLibrary = (d: { found: string | number }): string => "Stops of the parts library (" + d.found + ")";
 export const usualOnThisVehicle = (d: { stopTitle: string | number }): string => "" + d.stopTitle + " (usual on this vehicle)";
+export const addRowTo = (d: { caption: string | number }): string => "" + d.caption + ", add a row";
+export const pressedByWithin: string = "pressed by";
+export const forceWithin: string = "force";
+export const goingInWithin: string = "going in";
+export const comingOutWithin: string = "coming out";
+export const dampingWithin: string = "damping";

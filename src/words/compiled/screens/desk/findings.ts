@@ -50,7 +50,7 @@ export const verdictsAndMissedLimits: string = "Verdicts and missed limits, by v
 export const nothingIsComputedYet: string = "Nothing is computed yet.";
 export const checksByVehicle: string = "Checks by vehicle";
 export const checks: string = "Checks";
-export const missed = (d: { check: string | number }): string => "Missed: " + d.check;
+export const missed = (d: { check: string | undefined }): string => "Missed: " + select(d.check, { clearance: "hard contact first", earlyContact: "touches too soon", stiffness: "stiffness", balance: "sides differ", other: "not plausible" });
 export const missed2: string = "Missed:";
 export const whichReadingDecides: string = "Which reading decides";
 export const ofChecksThatDont: string = "Of the checks that don't simply fit: the reading that the worst finding points to.";
@@ -60,7 +60,7 @@ export const share: string = "Share";
 export const takeCare: string = "take care";
 export const notSure: string = "not sure";
 export const doesNotFit: string = "does not fit";
-export const missed3 = (d: { check: string | number }): string => "missed: " + d.check;
+export const missed3 = (d: { check: string | undefined }): string => "missed: " + select(d.check, { clearance: "hard contact first", earlyContact: "touches too soon", stiffness: "stiffness", balance: "sides differ", other: "not plausible" });
 export const decidingReading: string = "deciding reading";
 export const medianDifference2: string = "median difference";
 export const threeQuarters: string = "three quarters";
