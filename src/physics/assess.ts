@@ -172,8 +172,8 @@ function assessCorner(
     rules,
   );
   const missing = missingRideData(corner.corner, fitment.ride);
-  const laden = wanted.laden === null ? null : (draws.contactBeyond[0] as number);
-  const unladen = wanted.unladen === null ? null : (draws.contactBeyond.at(-1) as number);
+  const laden = wanted.laden === null ? null : (draws.contactBeyond[0] ?? null);
+  const unladen = wanted.unladen === null ? null : (draws.contactBeyond.at(-1) ?? null);
   const evidence: CornerEvidence = {
     fitment,
     rules,

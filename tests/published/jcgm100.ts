@@ -1,6 +1,5 @@
 import {
   type DrawnReading,
-  ReadingDraws,
   standardUncertainty,
 } from "../../src/physics/uncertainty/drawnReading.ts";
 import {
@@ -8,6 +7,7 @@ import {
   doubtShares,
   firstOrderContributions,
 } from "../../src/physics/uncertainty/firstOrder.ts";
+import { ReadingDraws } from "../../src/physics/uncertainty/readingDraws.ts";
 import { publishedSource } from "./support/published.ts";
 
 /*

@@ -1,9 +1,9 @@
 import { CoverageIntervals } from "../../src/physics/uncertainty/coverageIntervals.ts";
 import {
   type DrawnReading,
-  ReadingDraws,
   standardUncertainty,
 } from "../../src/physics/uncertainty/drawnReading.ts";
+import { ReadingDraws } from "../../src/physics/uncertainty/readingDraws.ts";
 import { publishedSource } from "./support/published.ts";
 
 /*

@@ -29,6 +29,11 @@ export type FigureName = keyof typeof figure;
 
 export const figureCount = 6;
 
+/** One of the figures that `CornerModel.evaluate` has filled, mm. */
+export function figureIn(figures: Float64Array, name: FigureName): number {
+  return figures[figure[name]];
+}
+
 /** What of one draw of a corner is the same whichever stop is asked about. Lengths mm. */
 export class ApartFromStop {
   /** The motion led through the contacts found by hand; null where they give none. */
@@ -123,6 +128,11 @@ export class CornerModel {
     if (this.#plusRecorded) gap += readings[from + recordedHeight];
     if (this.#lessHeight) gap -= readings[from + freeHeight];
     return gap;
+  }
+
+  /** Closing at which the stop asked about is fully compressed, mm. */
+  fullStopClosing(readings: Float64Array): number {
+    return this.gap(readings) + readings[this.places.usable];
   }
 
   /** g of the stop that stood there when the readings were taken, mm; see `measuredGapOf`. */

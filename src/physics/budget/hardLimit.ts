@@ -42,7 +42,7 @@ export function hardLimitPlaces(
     const travelMm = model.limitTravel(place, readings, motion, travel);
     if (!(travelMm <= greatest)) return [];
     const { id } = all[clearance] as CornerPlace;
-    const distanceMm = at === "arm" ? (readings[distance] as number) : null;
+    const distanceMm = at === "arm" ? (readings[distance] ?? null) : null;
     return [{ travelMm, kind, id, index, at, distanceMm }];
   });
 }

@@ -6,7 +6,7 @@ import { readingName } from "../readingNames.ts";
 import type { QuantityId } from "../readings/readingId.ts";
 import { capital, length } from "../sentence.ts";
 import { type CornerAtMeans, cornerAtMeans, motionToDraw } from "./cornerAtMeans.ts";
-import { CornerModel, figure, figureCount } from "./cornerModel.ts";
+import { CornerModel, type FigureName, figureCount, figureIn } from "./cornerModel.ts";
 import type { CornerPlace } from "./cornerPlaces.ts";
 
 /** A corner's travel budget at its mean readings. Lengths mm, wheel travel from the ride height. */
@@ -70,7 +70,7 @@ export function travelBudget(
   if (!model.evaluate(means, figures)) {
     return outOfReach(fitment, atMeans.value, (places.all[places.stands] as CornerPlace).id);
   }
-  const at = (name: keyof typeof figure): number => figures[figure[name]] as number;
+  const at = (name: FigureName): number => figureIn(figures, name);
   const atFullStop = kinematics.ratio(at("fullStop"));
   if (!atFullStop.ok) return atFullStop;
   const closing = limit === null ? null : kinematics.closing(at("hardLimit"));

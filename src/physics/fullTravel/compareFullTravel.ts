@@ -7,9 +7,18 @@ import type {
   Side,
 } from "../fitment.ts";
 import { type Outcome, succeed } from "../outcome.ts";
+import { paired } from "../paired.ts";
 import { isAngle } from "../readings/definitionOf.ts";
 import { type DrawnReading, standardUncertainty } from "../uncertainty/drawnReading.ts";
 import { type ContactModel, contactModel } from "./contactModel.ts";
+import {
+  covarianceOf,
+  doubtsOf,
+  minus,
+  numbersAt,
+  type SlopesOfReading,
+  uncertaintiesOf,
+} from "./differences.ts";
 import type { MetPart, SuspectId } from "./fullTravelCheck.ts";
 import { contactsOf, type HandTravels, handTravels } from "./handTravel.ts";
 import { type Explanation, likeliestWrong, type Suspect } from "./likeliestWrong.ts";
@@ -108,25 +117,22 @@ function compareCorner(
   const model = computed.value;
   const parts = contactsOf(own).map(([part]) => part);
   const travels = model.travels([...parts, "fullStop"]);
-  const slopes = model.sensitivities([...parts, "fullStop"]);
-  const uncertainties = model.readings.map(standardUncertainty);
-  const uncertaintyAt = (index: number): number =>
-    Math.hypot(
-      ...slopes.map((row, reading) => (row[index] as number) * (uncertainties[reading] as number)),
-    );
+  const fullStop = travels.at(-1) ?? Number.NaN;
+  const inputs = paired(model.readings, model.sensitivities([...parts, "fullStop"])).map(
+    ([reading, slopes]) => ({ reading, slopes, uncertainty: standardUncertainty(reading) }),
+  );
+  const uncertainties = uncertaintiesOf(inputs, parts.length + 1);
+  const fullStopUncertainty = uncertainties.at(-1) ?? 0;
   const shared = hand.value.sharedUncertaintyMm;
-  const fullStop = travels[parts.length] as number;
   const stop = hand.value.travels.find(({ part }) => part === "stop");
 
-  const contacts = hand.value.travels.map(
-    ({ part, travelMm, ownUncertaintyMm }, index): ComparedContact => {
+  const contacts = paired(paired(hand.value.travels, travels), uncertainties).map(
+    ([[{ part, travelMm, ownUncertaintyMm }, at], u]): ComparedContact => {
       const measured = Math.hypot(ownUncertaintyMm, shared);
-      const at = travels[index] as number;
-      const u = uncertaintyAt(index);
       const half = coverage95 * u;
       const error = normalisedError(travelMm - at, measured, u);
       const left = travelMm - fullStop;
-      const leftHalf = coverage95 * Math.hypot(measured, uncertaintyAt(parts.length));
+      const leftHalf = coverage95 * Math.hypot(measured, fullStopUncertainty);
       return {
         part,
         measuredMm: travelMm,
@@ -160,7 +166,7 @@ function compareCorner(
     side: own.side,
     contacts,
     agrees,
-    explanations: agrees === false ? explain(check, own, model, hand.value, contacts, slopes) : [],
+    explanations: agrees === false ? explain(check, own, model, hand.value, contacts, inputs) : [],
   });
 }
 
@@ -178,6 +184,11 @@ function isUsualFactor(part: MetPart, byHandMm: number, computedMm: number): boo
 /** A contact within so little travel is not used, and tells no factor, mm. */
 const leastUsedMm = 5;
 
+/** A reading of the check, with how far each contact and full stop move with it. */
+interface Input extends SlopesOfReading {
+  readonly reading: DrawnReading;
+}
+
 /** What may be wrong, with the covariance of the differences under the stated uncertainties alone. */
 function explain(
   check: FullTravelCheck,
@@ -185,32 +196,23 @@ function explain(
   model: ContactModel,
   hand: HandTravels,
   contacts: readonly ComparedContact[],
-  allSlopes: readonly Float64Array[],
+  allInputs: readonly Input[],
 ): readonly Explanation<SuspectId>[] {
-  const kept = hand.travels.flatMap((travel, index) => {
-    const computed = (contacts[index] as ComparedContact).computed;
-    return computed === null ? [] : [{ ...travel, index, difference: computed.differenceMm }];
-  });
+  const kept = paired(hand.travels, contacts).flatMap(([travel, { computed }], index) =>
+    computed === null ? [] : [{ ...travel, index, difference: computed.differenceMm }],
+  );
   const parts = kept.map(({ part }) => part);
   const differences = Float64Array.from(kept, ({ difference }) => difference);
-  const inputs = model.readings.map((reading, at) => {
-    const all = allSlopes[at] as Float64Array;
-    const slopes = Float64Array.from(kept, ({ index }) => all[index] as number);
-    return { reading, slopes, variance: standardUncertainty(reading) ** 2 };
-  });
+  const places = kept.map(({ index }) => index);
+  const inputs = allInputs.map((input) => ({ ...input, slopes: numbersAt(input.slopes, places) }));
   const covariance = kept.map(({ ownUncertaintyMm }, row) =>
     Float64Array.from(kept, (_, column) => {
-      const computed = inputs.reduce(
-        (sum, { slopes, variance }) =>
-          sum + (slopes[row] as number) * (slopes[column] as number) * variance,
-        0,
-      );
       const diagonal =
         row === column ? Math.max(ownUncertaintyMm ** 2, leastUncertaintyMm ** 2) : 0;
-      return computed + hand.sharedUncertaintyMm ** 2 + diagonal;
+      return covarianceOf(inputs, row, column) + hand.sharedUncertaintyMm ** 2 + diagonal;
     }),
   );
-  const doubts = Float64Array.from(covariance, (row, index) => Math.sqrt(row[index] as number));
+  const doubts = doubtsOf(covariance);
   const middle = model.travels(parts);
   const place = `fullTravel.${own.side}` as const;
   const ones = new Float64Array(parts.length).fill(1);
@@ -252,10 +254,7 @@ function inputSuspect(
       angle ? grossAngle : ratio ? grossRatio : grossLength,
     ),
     slopes,
-    caused: (change) =>
-      model
-        .travels(parts, { id, value: mean + change })
-        .map((travel, index) => travel - (middle[index] as number)),
+    caused: (change) => minus(model.travels(parts, { id, value: mean + change }), middle),
     slips: angle
       ? [{ slip: "sign", change: -2 * mean }]
       : ratio

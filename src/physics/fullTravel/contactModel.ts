@@ -11,6 +11,7 @@ import {
   drawnReading,
   standardUncertainty,
 } from "../uncertainty/drawnReading.ts";
+import { centralSlopes } from "./differences.ts";
 import type { ComparedPart } from "./fullTravelCheck.ts";
 
 /** The height of the block that was put in the stop's place. */
@@ -110,11 +111,11 @@ export class ContactModel {
       case "stop":
         return motion.wheelTravel(model.gap(values)) / share;
       case "block": {
-        const height = this.#blockPlace < 0 ? Number.NaN : (values[this.#blockPlace] as number);
+        const height = values[this.#blockPlace] ?? Number.NaN;
         return motion.wheelTravel(model.blockClosing(values, height)) / share;
       }
       case "fullStop":
-        return motion.wheelTravel(model.gap(values) + (values[places.usable] as number)) / share;
+        return motion.wheelTravel(model.fullStopClosing(values)) / share;
       default: {
         let least = Number.NaN;
         for (const [index, { kind }] of places.limits.entries()) {
@@ -140,13 +141,7 @@ export class ContactModel {
       const step = Math.max(standardUncertainty(reading), 0.01);
       const above = this.travels(parts, { id, value: mean + step });
       const below = this.travels(parts, { id, value: mean - step });
-      return Float64Array.from(middle, (at, index) => {
-        const [up, down] = [above[index] as number, below[index] as number];
-        const slope = (up - down) / (2 * step);
-        if (Number.isFinite(slope)) return slope;
-        const oneSided = Number.isFinite(up) ? (up - at) / step : (at - down) / step;
-        return Number.isFinite(oneSided) ? oneSided : 0;
-      });
+      return centralSlopes(below, middle, above, step);
     });
   }
 }

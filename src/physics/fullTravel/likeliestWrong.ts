@@ -1,3 +1,4 @@
+import { areWithin, minus, slopesBetween } from "./differences.ts";
 import { coverage95 } from "./normalisedError.ts";
 import { SymmetricSystem } from "./symmetricSystem.ts";
 
@@ -57,11 +58,9 @@ export function likeliestWrong<Id extends string>(
   suspects: readonly Suspect<Id>[],
 ): readonly Explanation<Id>[] {
   const system = new SymmetricSystem(covariance);
-  const left = (caused: Float64Array): Float64Array =>
-    differences.map((difference, index) => difference - (caused[index] as number));
+  const left = (caused: Float64Array): Float64Array => minus(differences, caused);
   const squares = (rest: Float64Array): number => system.product(rest, rest);
-  const within = (rest: Float64Array): boolean =>
-    rest.every((value, index) => Math.abs(value) <= coverage95 * (doubts[index] as number));
+  const within = (rest: Float64Array): boolean => areWithin(rest, doubts, coverage95);
   const before = squares(differences);
 
   const weighed = suspects.flatMap((suspect) => {
@@ -116,8 +115,8 @@ function refined(
     const now = caused(change);
     const step = Math.max(1e-4, 1e-4 * Math.abs(change));
     const ahead = caused(change + step);
-    const slopes = now.map((value, index) => ((ahead[index] as number) - value) / step);
-    const rest = differences.map((value, index) => value - (now[index] as number));
+    const slopes = slopesBetween(now, ahead, step);
+    const rest = minus(differences, now);
     const move = system.product(slopes, rest) / system.product(slopes, slopes);
     if (!Number.isFinite(move)) break;
     sound = change;

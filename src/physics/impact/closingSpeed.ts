@@ -38,3 +38,8 @@ export class ClosingSpeed {
     this.take(this.#within);
   }
 }
+
+/** Speed at which body and wheel part, mm/s; below 0 they come closer. */
+export function partingSpeed(state: Float64Array): number {
+  return 1000 * (state[2] - state[3]);
+}

@@ -2,7 +2,7 @@ import * as messages from "../../words/compiled/physics/impact.ts";
 import type { DesignEvent, EventResult } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { standardGravity } from "../standardGravity.ts";
-import { ClosingSpeed } from "./closingSpeed.ts";
+import { ClosingSpeed, partingSpeed } from "./closingSpeed.ts";
 import type { DormandPrince } from "./dormandPrince.ts";
 import type { ImpactPeaks } from "./impactPeaks.ts";
 import { giveBack, type ImpactRoom, roomFor } from "./impactRoom.ts";
@@ -111,8 +111,8 @@ class ImpactIntegration {
     standing: (theta) => {
       const solver = this.#solver;
       solver.interpolate(theta, this.#probe);
-      this.#car.measureOne(this.#watched, solver.time + theta * solver.size, this.#probe);
-      const measure = this.#car.measures[this.#watched] as number;
+      const time = solver.time + theta * solver.size;
+      const measure = this.#car.measureOne(this.#watched, time, this.#probe);
       return this.#car.on[this.#watched] === 1 ? measure : -measure;
     },
     isTurning: () => this.#car.isTurning(this.#watched),
@@ -289,7 +289,7 @@ class ImpactIntegration {
     car.turn(index, time, state);
     if (index === switches.pressing) {
       // Below 0 where the stop is met.
-      const speed = 1000 * ((state[2] as number) - (state[3] as number));
+      const speed = partingSpeed(state);
       if (speed > this.#leaveSpeed) this.#leaveSpeed = speed;
       if (speed < 0) this.#closingSpeed.take(state);
     }

@@ -274,10 +274,11 @@ export class QuarterCar implements OdeSystem {
     this.#takeStop(rows[end + this.column.wholeForce]);
   }
 
-  /** Measures one switch alone. */
-  measureOne(index: number, t: number, y: Float64Array): void {
+  /** The measure of one switch alone. */
+  measureOne(index: number, t: number, y: Float64Array): number {
     if (index >= pushing) this.#measureStop(y);
     else this.#measureMasses(t, y);
+    return this.measures[index];
   }
 
   #measureMasses(t: number, y: Float64Array): void {

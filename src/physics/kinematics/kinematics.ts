@@ -5,6 +5,7 @@ import type { LayoutMotion } from "../motion/layoutMotion.ts";
 import type { AxleMovement } from "../motion/straightMotion.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { length, type Sentence } from "../sentence.ts";
+import { closingAt } from "./closingAt.ts";
 import { ClosingTable } from "./closingTable.ts";
 import { layoutPlan } from "./layoutPlan.ts";
 import type { MeasuredSide } from "./measuredPlaces.ts";
@@ -91,7 +92,6 @@ export function kinematicsFrom(motion: AskedMotion): Kinematics {
   const range = motion.range();
   const [least, greatest] = range;
   let table: ClosingTable | null = null;
-  const slopes = new Float64Array(3);
   const wheelSentence = (z: number): Sentence =>
     Number.isFinite(z)
       ? [messages.suspensionCannotReachWheel({ z: length(z) })]
@@ -120,8 +120,7 @@ export function kinematicsFrom(motion: AskedMotion): Kinematics {
     ratio: (z) => {
       if (Number.isNaN(closing(z))) return fail("unreachable", wheelSentence(z));
       motion.fromRide();
-      motion.evaluate(z, slopes);
-      return succeed(1 / (slopes[1] as number));
+      return succeed(1 / closingAt(motion, z).perMm);
     },
     evaluate: (z, out) => {
       table ??= new ClosingTable(motion, range);

@@ -2,6 +2,7 @@ import * as messages from "../../words/compiled/physics/kinematics.ts";
 import type { Layout } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { length } from "../sentence.ts";
+import { closingAt } from "./closingAt.ts";
 import { kinematicsOf } from "./kinematics.ts";
 import { layoutPlan } from "./layoutPlan.ts";
 import { planFault } from "./planFault.ts";
@@ -49,9 +50,7 @@ export function layoutAtHeight(
     ]);
   }
   const { motion } = plan.value;
-  const slopes = new Float64Array(3);
-  motion.evaluate(-raisedMm, slopes);
-  const openedPerMm = slopes[1] as number;
+  const openedPerMm = closingAt(motion, -raisedMm).perMm;
   const standing = motion.standAt(-raisedMm);
   const openedMm = -closed.value;
   if (standing === null) return succeed({ layout, openedMm, openedPerMm });

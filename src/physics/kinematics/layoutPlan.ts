@@ -1,9 +1,9 @@
 import * as messages from "../../words/compiled/physics/kinematics.ts";
 import type { Layout, Linkage } from "../fitment.ts";
 import { layoutRegistry } from "../layouts/geometryRegistry.ts";
+import { isFactor } from "../motion/drawnFactor.ts";
 import type { LayoutMotion } from "../motion/layoutMotion.ts";
 import type { AxleMovement } from "../motion/straightMotion.ts";
-import { isFactor } from "../motion/wheelRatio.ts";
 import { type Fault, type Outcome, succeed } from "../outcome.ts";
 import {
   type GeometryReading,

@@ -77,18 +77,18 @@ export abstract class LayoutMotion {
 
   /** s(z), mm; NaN where z cannot be reached. */
   closing(z: number): number {
-    return this.closingInto(this.#result, 0, z) ? (this.#result[0] as number) : Number.NaN;
+    return this.closingInto(this.#result, 0, z) ? this.#result[0] : Number.NaN;
   }
 
   /** z(s), mm; NaN where s cannot be reached. */
   wheelTravel(s: number): number {
-    return this.wheelTravelInto(this.#result, 0, s) ? (this.#result[0] as number) : Number.NaN;
+    return this.wheelTravelInto(this.#result, 0, s) ? this.#result[0] : Number.NaN;
   }
 
   /** Wheel travel as `armPointTravelInto` finds it, mm; NaN where the point cannot rise so far. */
   armPointTravel(distance: number, clearance: number): number {
     return this.armPointTravelInto(this.#result, 0, distance, clearance)
-      ? (this.#result[0] as number)
+      ? this.#result[0]
       : Number.NaN;
   }
 }

@@ -1,6 +1,6 @@
+import { DrawnFactor } from "./drawnFactor.ts";
 import { LayoutMotion, type MotionFault } from "./layoutMotion.ts";
 import type { MeasuredAngle, MeasuredLength } from "./measuredQuantity.ts";
-import { isFactor } from "./wheelRatio.ts";
 
 /** A straight guide has no reach of its own; this bound only keeps every number finite, mm. */
 const farthest = 1e6;
@@ -39,7 +39,7 @@ export const oneWheelFormulas = {
 export class StraightMotion extends LayoutMotion {
   readonly #lean: MeasuredAngle;
   readonly #oneWheel: AxleWidths | null;
-  readonly #scalePlace: number;
+  readonly #scale: DrawnFactor;
   #stopPerWheel = 1;
 
   /** @param oneWheel widths of an axle with one wheel up; null for all others */
@@ -47,7 +47,7 @@ export class StraightMotion extends LayoutMotion {
     super();
     this.#lean = lean;
     this.#oneWheel = oneWheel;
-    this.#scalePlace = scalePlace;
+    this.#scale = new DrawnFactor(scalePlace);
   }
 
   set(readings: Float64Array, from = 0): MotionFault | null {
@@ -60,9 +60,9 @@ export class StraightMotion extends LayoutMotion {
       if (widthFault !== null) return widthFault;
       share = (track.value + stopSpacing.value) / (2 * track.value);
     }
-    const scale = readings[from + this.#scalePlace] as number;
-    this.#stopPerWheel = (this.#lean.cos * share) / scale;
-    return isFactor(scale) ? null : "wheelDoesNotRise";
+    const scaleFault = this.#scale.set(readings, from);
+    this.#stopPerWheel = (this.#lean.cos * share) / this.#scale.value;
+    return scaleFault;
   }
 
   range(): readonly [number, number] {

@@ -1,10 +1,10 @@
 import * as messages from "../../words/compiled/physics/motion.ts";
 import type { StopContact } from "./contact/stopContact.ts";
+import { DrawnFactor } from "./drawnFactor.ts";
 import { LayoutMotion, leastCosine, type MotionFault, type Standing } from "./layoutMotion.ts";
 import type { MeasuredAngle, QuantityFault } from "./measuredQuantity.ts";
 import type { WheelPath } from "./path/wheelPath.ts";
 import { Turn } from "./turn.ts";
-import { isFactor } from "./wheelRatio.ts";
 
 export const turningFormulas = {
   ratio: "R = (dz/dα)/(ds/dα)",
@@ -37,8 +37,8 @@ export class TurningMotion extends LayoutMotion {
   readonly path: WheelPath;
   /** The line of the arm that carries the stop. */
   readonly #armLine: MeasuredAngle;
-  /** Where m, the factor on every z, stands among the readings. */
-  readonly #scalePlace: number;
+  /** m, the factor on every z. */
+  readonly #scale: DrawnFactor;
   readonly #turn = new Turn();
   /** The reach of the readings as set, rad, and the sines of its ends; known once `range` has been asked for. */
   #leastTurn = Number.NaN;
@@ -58,7 +58,7 @@ export class TurningMotion extends LayoutMotion {
     this.contact = contact;
     this.path = path;
     this.#armLine = armLine;
-    this.#scalePlace = scalePlace;
+    this.#scale = new DrawnFactor(scalePlace);
   }
 
   set(readings: Float64Array, from = 0): MotionFault | null {
@@ -69,9 +69,8 @@ export class TurningMotion extends LayoutMotion {
     }
     this.#leastSine = Number.NEGATIVE_INFINITY;
     this.#greatestSine = Number.POSITIVE_INFINITY;
-    const scale = readings[from + this.#scalePlace] as number;
-    if (!isFactor(scale)) return "wheelDoesNotRise";
-    return this.contact.set() ?? this.path.set(scale);
+    const scale = this.#scale;
+    return scale.set(readings, from) ?? this.contact.set() ?? this.path.set(scale.value);
   }
 
   override fromRide(): void {

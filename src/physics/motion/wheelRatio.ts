@@ -1,16 +1,12 @@
 import * as messages from "../../words/compiled/physics/motion.ts";
+import { isFactor } from "./drawnFactor.ts";
 import type { MotionFault } from "./layoutMotion.ts";
 import type { MeasuredAngle, MeasuredLength } from "./measuredQuantity.ts";
 
 /** Height left between the two arms' lines at the joints, below which they are no two arms, mm. */
 export const leastJointHeight = 50;
 
-/** A factor on the wheel's travel that can be computed with: far beyond what is seen on vehicles. */
-export function isFactor(value: number): boolean {
-  return value >= 1e-3 && value <= 1e3;
-}
-
-/** κ, wheel travel per travel of the outer joint. */
+/** κ, wheel travel per travel of the outer joint: as drawn where it was typed from a pack or is of the arm's kind. */
 export interface WheelRatio {
   readonly value: number;
   set(readings: Float64Array, from: number): MotionFault | null;
@@ -18,21 +14,6 @@ export interface WheelRatio {
 
 /** The arm carries the wheel itself. */
 export const wheelOnArm: WheelRatio = { value: 1, set: () => null };
-
-/** κ as one number a draw: typed from a pack, or of the arm's kind. */
-export class DrawnRatio implements WheelRatio {
-  value = 1;
-  readonly #place: number;
-
-  constructor(place: number) {
-    this.#place = place;
-  }
-
-  set(readings: Float64Array, from: number): MotionFault | null {
-    this.value = readings[from + this.#place] as number;
-    return isFactor(this.value) ? null : "wheelDoesNotRise";
-  }
-}
 
 /** Where the joints of two arms and the tire stand to each other, front view. Lengths mm. */
 export interface JointPlaces {

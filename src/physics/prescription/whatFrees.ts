@@ -1,5 +1,6 @@
 import { cornerAtMeans } from "../budget/cornerAtMeans.ts";
 import type { Corner, Fitment, HardLimit, Reading } from "../fitment.ts";
+import { closingAt } from "../kinematics/closingAt.ts";
 import { layoutAtHeight } from "../kinematics/layoutAtHeight.ts";
 import { type Candidate, scaledBuilds } from "./candidates.ts";
 import {
@@ -124,14 +125,17 @@ function* leastThatFrees(
 ): Generator<SearchProgress, number | null, void> {
   const last = amounts.at(-1);
   if (last === undefined || !(yield* fits(last))) return null;
-  let low = 0;
-  let high = amounts.length - 1;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (yield* fits(amounts[middle] as number)) high = middle;
-    else low = middle + 1;
+  let least = last;
+  let below = amounts.slice(0, -1);
+  for (;;) {
+    const place = below.length >> 1;
+    const middle = below[place];
+    if (middle === undefined) return least;
+    if (yield* fits(middle)) {
+      least = middle;
+      below = below.slice(0, place);
+    } else below = below.slice(place + 1);
   }
-  return amounts[high] as number;
 }
 
 function shifted(reading: Reading, by: number): Reading {
@@ -163,10 +167,7 @@ function withLimits(
 function stopPerWheel(fitment: Fitment, corner: Corner): number {
   const atMeans = cornerAtMeans(fitment, corner);
   if (!atMeans.ok) return 1;
-  const { kinematics } = atMeans.value;
-  const motion = new Float64Array(3);
-  kinematics.evaluate(0, motion);
-  return motion[1] as number;
+  return closingAt(atMeans.value.kinematics, 0).perMm;
 }
 
 /** The body `riseMm` higher by its springs: the gap opens, and every limit is as much farther off. */

@@ -1,6 +1,6 @@
 import type { QuantityId } from "../readings/readingId.ts";
-import { RandomSource } from "../uncertainty/randomSource.ts";
 import { sureEnough, unlikelyEnough } from "../verdict/decisions.ts";
+import { addDoubt, decidedBy, halfWidthOf, keptShare, percentile } from "./doubtDraws.ts";
 import type { Margin } from "./margin.ts";
 import { isBetween } from "./openQuestions.ts";
 import type { AfterReading } from "./readAgain.ts";
@@ -19,7 +19,66 @@ export interface RemeasureOutcome {
 }
 
 const samples = 10_000;
-const seed = 20_080_101;
+
+/** The doubt about one margin, drawn. */
+export class MarginDoubt {
+  readonly margin: Margin;
+  readonly #total = new Float64Array(samples);
+
+  constructor(margin: Margin) {
+    this.margin = margin;
+    for (const { reading, slope } of margin.parts) {
+      addDoubt(this.#total, reading.id, slope, reading.halfWidth, reading.standardError);
+    }
+  }
+
+  /** Half the 95 % interval as it is now, mm. */
+  halfWidth(): number {
+    return halfWidthOf(Float64Array.from(this.#total).sort());
+  }
+
+  /** Probability that the margin is kept as it is now. */
+  probability(): number {
+    return keptShare(this.#total, this.margin.middle);
+  }
+
+  /**
+   * Do the lines agree with the draws through the curved formulas? Within a tenth of the interval, 0.03
+   * of the probability, and about whether the question is open at all.
+   */
+  describes(): boolean {
+    const { inReach, interval, probability } = this.margin;
+    if (!inReach) return false;
+    const width = this.halfWidth();
+    const drawn = interval === null ? width : (interval[1] - interval[0]) / 2;
+    const own = this.probability();
+    return (
+      Math.abs(width - drawn) <= 0.1 * drawn &&
+      (probability === null ? isBetween(own) : Math.abs(own - probability) <= 0.03)
+    );
+  }
+
+  /** Of each shift drawn: 1 kept, −1 not kept, 0 still open. */
+  after(taken: TakenAgain): { readonly state: Int8Array; readonly halfWidth: number } {
+    const { parts, middle } = this.margin;
+    const left = Float64Array.from(this.#total);
+    const shift = new Float64Array(samples);
+    for (const { reading, slope } of parts) {
+      const after = taken.get(reading.id);
+      if (after === undefined) continue;
+      addDoubt(left, reading.id, -slope, reading.halfWidth, reading.standardError);
+      addDoubt(left, reading.id, slope, after.halfWidth, after.standardError);
+      after.shift.halfWidths.forEach((halfWidth, place) => {
+        addDoubt(shift, `${reading.id} shift ${place}`, slope, halfWidth, 0);
+      });
+      addDoubt(shift, `${reading.id} shift`, slope, 0, after.shift.standardDeviation);
+    }
+    left.sort();
+    const low = percentile(left, unlikelyEnough);
+    const high = percentile(left, sureEnough);
+    return { state: decidedBy(shift, middle, -low, -high), halfWidth: halfWidthOf(left) };
+  }
+}
 
 /**
  * The doubt about some margins as a sum of the readings' own doubts, each times its first-order slope
@@ -32,59 +91,21 @@ const seed = 20_080_101;
  * no longer between the limits is the chance that the question is settled.
  *
  * Fails where the margin bends within the readings' ±: at the lesser of two limits that touch almost
- * together, near the end of the layout's reach, for steep or long arms with a wide ±. `describes` tells,
+ * together, near the end of the layout's reach, for steep or long arms with a wide ±. `describes` tells it of each margin,
  * and `outcomeByDraws` then takes the place of this.
  */
 export class LinearDoubt {
-  readonly #margins: readonly Margin[];
+  readonly margins: readonly MarginDoubt[];
   readonly #blocked: boolean;
-  readonly #totals: readonly Float64Array[];
 
   /** @param blocked something besides these margins keeps the verdict open */
   constructor(margins: readonly Margin[], blocked: boolean) {
-    this.#margins = margins;
+    this.margins = margins.map((margin) => new MarginDoubt(margin));
     this.#blocked = blocked;
-    this.#totals = margins.map(({ parts }) => {
-      const total = new Float64Array(samples);
-      for (const { reading, slope } of parts) {
-        addDoubt(total, reading.id, slope, reading.halfWidth, reading.standardError);
-      }
-      return total;
-    });
-  }
-
-  /** Half the 95 % interval of one margin as it is now, mm. */
-  halfWidth(index: number): number {
-    return halfWidthOf(Float64Array.from(this.#totals[index] as Float64Array).sort());
-  }
-
-  /** Probability that one margin is kept as it is now. */
-  probability(index: number): number {
-    const { middle } = this.#margins[index] as Margin;
-    let kept = 0;
-    for (const doubt of this.#totals[index] as Float64Array) if (middle + doubt >= 0) kept++;
-    return kept / samples;
-  }
-
-  /**
-   * Do the lines agree with the draws through the curved formulas? Within a tenth of the interval, 0.03
-   * of the probability, and about whether the question is open at all.
-   */
-  describes(index: number): boolean {
-    const margin = this.#margins[index] as Margin;
-    if (!margin.inReach) return false;
-    const width = this.halfWidth(index);
-    const { interval, probability } = margin;
-    const drawn = interval === null ? width : (interval[1] - interval[0]) / 2;
-    const own = this.probability(index);
-    return (
-      Math.abs(width - drawn) <= 0.1 * drawn &&
-      (probability === null ? isBetween(own) : Math.abs(own - probability) <= 0.03)
-    );
   }
 
   outcome(taken: TakenAgain): RemeasureOutcome {
-    const states = this.#margins.map((margin, index) => this.#after(margin, index, taken));
+    const states = this.margins.map((margin) => margin.after(taken));
     let verdict = 0;
     for (let draw = 0; draw < samples; draw++) {
       const failed = states.some(({ state }) => state[draw] === -1);
@@ -99,64 +120,4 @@ export class LinearDoubt {
       verdict: verdict / samples,
     };
   }
-
-  /** Of each shift drawn: 1 kept, −1 not kept, 0 still open. */
-  #after(
-    { parts, middle }: Margin,
-    index: number,
-    taken: TakenAgain,
-  ): { readonly state: Int8Array; readonly halfWidth: number } {
-    const left = Float64Array.from(this.#totals[index] as Float64Array);
-    const shift = new Float64Array(samples);
-    for (const { reading, slope } of parts) {
-      const after = taken.get(reading.id);
-      if (after === undefined) continue;
-      addDoubt(left, reading.id, -slope, reading.halfWidth, reading.standardError);
-      addDoubt(left, reading.id, slope, after.halfWidth, after.standardError);
-      after.shift.halfWidths.forEach((halfWidth, place) => {
-        addDoubt(shift, `${reading.id} shift ${place}`, slope, halfWidth, 0);
-      });
-      addDoubt(shift, `${reading.id} shift`, slope, 0, after.shift.standardDeviation);
-    }
-    left.sort();
-    const halfWidth = halfWidthOf(left);
-    const low = percentile(left, unlikelyEnough);
-    const high = percentile(left, sureEnough);
-    const state = new Int8Array(samples);
-    for (let draw = 0; draw < samples; draw++) {
-      const moved = middle + (shift[draw] as number);
-      if (moved >= -low) state[draw] = 1;
-      else if (moved <= -high) state[draw] = -1;
-    }
-    return { state, halfWidth };
-  }
-}
-
-/** Adds slope × (rectangular ± halfWidth + normal) from the streams of this name. */
-function addDoubt(
-  out: Float64Array,
-  name: string,
-  slope: number,
-  halfWidth: number,
-  standardError: number,
-): void {
-  const part = new Float64Array(out.length);
-  if (halfWidth > 0) RandomSource.stream(seed, name).addRectangular(part, halfWidth);
-  if (standardError > 0)
-    RandomSource.stream(seed, `${name} scatter`).addNormal(part, standardError);
-  for (let index = 0; index < out.length; index++) {
-    out[index] = (out[index] as number) + slope * (part[index] as number);
-  }
-}
-
-function halfWidthOf(sorted: Float64Array): number {
-  return (percentile(sorted, 0.975) - percentile(sorted, 0.025)) / 2;
-}
-
-/** Between two ranks in proportion. */
-function percentile(sorted: Float64Array, probability: number): number {
-  const place = probability * (sorted.length - 1);
-  const rank = Math.floor(place);
-  const below = sorted[rank] as number;
-  return below + (place - rank) * ((sorted[rank + 1] ?? below) - below);
 }

@@ -1,6 +1,7 @@
-import { figure, figureCount } from "../budget/cornerModel.ts";
+import { figureCount, figureIn } from "../budget/cornerModel.ts";
 import { type CornerBudget, travelBudget } from "../budget/travelBudget.ts";
 import type { CornerAssessment, Fitment, Interval, UseRules } from "../fitment.ts";
+import { paired } from "../paired.ts";
 import { restingStop } from "../road/heldAtRide.ts";
 import { isProgressive } from "../stop/stiffnessClass.ts";
 import type { DrawnReading } from "../uncertainty/drawnReading.ts";
@@ -117,7 +118,7 @@ function geometryParts(
       for (const [place, filled] of places.all.entries()) {
         if (filled.id === id) values[place] = value;
       }
-      if (model.evaluate(values, figures)) return figures[figure[name]] as number;
+      if (model.evaluate(values, figures)) return figureIn(figures, name);
       inReach = false;
       return Number.NaN;
     },
@@ -128,12 +129,11 @@ function geometryParts(
 
 /** Those with a part in the margin; one without doubt contributes nothing. */
 function partsOf(all: readonly Measured[], contributions: Float64Array): MarginPart[] {
-  return all.flatMap(({ reading, count }, index) => {
-    const contribution = contributions[index] as number;
-    return contribution === 0
+  return paired(all, contributions).flatMap(([{ reading, count }, contribution]) =>
+    contribution === 0
       ? []
-      : [{ reading, count, slope: contribution / standardUncertainty(reading) }];
-  });
+      : [{ reading, count, slope: contribution / standardUncertainty(reading) }],
+  );
 }
 
 /** More free travel wanted is less margin, so that the slopes are those of the wanted travel negated. */

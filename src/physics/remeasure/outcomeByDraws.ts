@@ -46,15 +46,13 @@ export function* outcomeByDraws(
     const assessed = assessStatic(changed, { samples: leastSamples });
     return assessed.ok ? assessed.value : null;
   };
-  const settled = margins.map(() => 0);
+  let settled = margins.map(() => 0);
   let verdict = 0;
   for (const shift of likelyShifts(reading.id, after)) {
     const assessed = assess(shift);
     const checks = margins.map((margin) => checkIn(assessed, margin));
     const open = checks.map((check) => check === null || isOpen(check, level));
-    open.forEach((isStillOpen, index) => {
-      if (!isStillOpen) settled[index] = (settled[index] as number) + 1 / tried;
-    });
+    settled = settled.map((share, index) => (open[index] ? share : share + 1 / tried));
     const failed = checks.some((check) => check !== null && hasFailed(check, level));
     if (failed || (!open.includes(true) && !blocked)) verdict += 1 / tried;
     yield;

@@ -1,4 +1,5 @@
 import type { Assessment, CornerAssessment, Fitment, LimitKind } from "../fitment.ts";
+import { paired } from "../paired.ts";
 import type { ReadingId } from "../readings/readingId.ts";
 import { rulesOf } from "../road/useRules.ts";
 import type { Sentence } from "../sentence.ts";
@@ -86,12 +87,13 @@ export function* planRemeasureSteps(
   const margins = marginsOf(fitment, assessment, questions, level);
   const blocked = questions.some(({ why }) => why !== "doubt");
   const linear = new LinearDoubt(margins, blocked);
-  const bent = margins.some((_, index) => !linear.describes(index));
-  const now = margins.map((margin, index) =>
-    margin.interval !== null
-      ? (margin.interval[1] - margin.interval[0]) / 2
-      : linear.halfWidth(index),
-  );
+  const bent = linear.margins.some((margin) => !margin.describes());
+  const now = linear.margins.map((drawn): MarginNow => {
+    const { margin } = drawn;
+    const { interval } = margin;
+    const halfWidthMm = interval === null ? drawn.halfWidth() : (interval[1] - interval[0]) / 2;
+    return { margin, halfWidthMm };
+  });
   const found: Found[] = [];
   const parts = distinctParts(margins)
     .filter(isOfReading)
@@ -105,8 +107,8 @@ export function* planRemeasureSteps(
       const outcome = bent
         ? yield* outcomeByDraws(fitment, margins, level, blocked, part.reading, after)
         : linear.outcome(new Map([[id, after]]));
-      const forecast = forecastOf(way, margins, now, outcome);
-      tried.push({ forecast, after });
+      const forecast = forecastOf(way, now, outcome);
+      if (forecast !== undefined) tried.push({ forecast, after });
       yield;
     }
     const best = leastTrouble(tried);
@@ -133,7 +135,7 @@ export function* planRemeasureSteps(
   return {
     level,
     items: [...first, ...items],
-    others: bent ? [] : othersOf(fitment, assessment, margins, linear, now),
+    others: bent ? [] : othersOf(fitment, assessment, linear, now),
     settlesAll,
     otherwise:
       first.length > 0 || settlesAll >= hardly
@@ -149,21 +151,19 @@ const worthTheTrouble = 0.05;
 function othersOf(
   fitment: Fitment,
   assessment: Assessment,
-  margins: readonly Margin[],
   linear: LinearDoubt,
-  now: readonly number[],
+  now: readonly MarginNow[],
 ): readonly OtherItem[] {
   const hasOtherArm = fitment.layout.armRole !== "underStrut";
-  const found = distinctParts(margins).flatMap(({ reading }): OtherForecast[] => {
-    const told = margins.flatMap((margin, index): OtherForecast[] => {
+  const found = distinctParts(now.map(({ margin }) => margin)).flatMap(({ reading }) => {
+    const told = now.flatMap(({ margin, halfWidthMm: before }, index): OtherForecast[] => {
       const corner = cornerOf(assessment, margin.question);
       const travel =
         margin.about === "reserve" ? corner.wheelTravelToFullStopMm : corner.wheelTravelToContactMm;
       const remedy = otherRemedy(reading, travel, hasOtherArm);
       if (remedy === null) return [];
-      const before = now[index] as number;
       const { halfWidths } = linear.outcome(new Map([[reading.id, remedy.after]]));
-      const then = Math.min(before, halfWidths[index] as number);
+      const then = Math.min(before, halfWidths[index] ?? before);
       const { side } = margin.question;
       return then > (1 - worthTheTrouble) * before
         ? []
@@ -194,6 +194,12 @@ type PartOfReading = MarginPart & { readonly reading: { readonly id: ReadingId }
 
 function isOfReading(part: MarginPart): part is PartOfReading {
   return isRead(part.reading.id);
+}
+
+/** A margin with half its 95 % interval before anything is taken again. */
+interface MarginNow {
+  readonly margin: Margin;
+  readonly halfWidthMm: number;
 }
 
 interface Found {
@@ -287,31 +293,28 @@ function distinctParts(margins: readonly Margin[]): readonly MarginPart[] {
   return [...new Map(all.map((part) => [part.reading.id, part])).values()];
 }
 
-/**
- * The outcome told by the question that this reading settles most, or whose doubt it narrows most; of at
- * least one margin.
- */
+/** The outcome told by the question that this reading settles most, or whose doubt it narrows most. */
 function forecastOf(
   way: RemeasureWay,
-  margins: readonly Margin[],
-  now: readonly number[],
+  now: readonly MarginNow[],
   { halfWidths, settled, verdict }: RemeasureOutcome,
-): RemeasureForecast {
-  const told = margins.map((margin, index): RemeasureForecast => {
-    const before = now[index] as number;
-    const then = Math.min(before, halfWidths[index] as number);
-    return {
-      way,
-      about: margin.about,
-      side: margin.question.side,
-      halfWidthNowMm: before,
-      halfWidthThenMm: then,
-      removed: before > 0 ? 1 - then / before : 0,
-      settlesQuestion: settled[index] as number,
-      settlesVerdict: verdict,
-    };
-  });
-  return told.sort(compareForecasts)[0] as RemeasureForecast;
+): RemeasureForecast | undefined {
+  const told = paired(paired(now, halfWidths), settled).map(
+    ([[{ margin, halfWidthMm: before }, expected], settlesQuestion]): RemeasureForecast => {
+      const then = Math.min(before, expected);
+      return {
+        way,
+        about: margin.about,
+        side: margin.question.side,
+        halfWidthNowMm: before,
+        halfWidthThenMm: then,
+        removed: before > 0 ? 1 - then / before : 0,
+        settlesQuestion,
+        settlesVerdict: verdict,
+      };
+    },
+  );
+  return told.sort(compareForecasts)[0];
 }
 
 function otherwiseOf(

@@ -1,5 +1,6 @@
 import { gapOf, recordedGapOf } from "../budget/gap.ts";
 import type { Corner, Fitment } from "../fitment.ts";
+import { closingAt } from "../kinematics/closingAt.ts";
 import type { Kinematics } from "../kinematics/kinematics.ts";
 import { type Outcome, succeed } from "../outcome.ts";
 import { curveAtRest, stopAtSpeed } from "../stop/stopAtSpeed.ts";
@@ -25,9 +26,8 @@ export function heldAtRide(
   if (!curve.ok) return curve;
   const parts = stopAtSpeed(recorded);
   if (!parts.ok) return parts;
-  const closing = new Float64Array(3);
-  kinematics.evaluate(0, closing);
-  return succeed(curveAtRest(curve.value, parts.value).force(-gap.value) * (closing[1] as number));
+  const force = curveAtRest(curve.value, parts.value).force(-gap.value);
+  return succeed(force * closingAt(kinematics, 0).perMm);
 }
 
 /** The stop that is asked about as it bears on where the vehicle comes to rest. */

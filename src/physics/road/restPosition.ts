@@ -1,5 +1,6 @@
 import * as messages from "../../words/compiled/physics/road.ts";
 import * as termNames from "../../words/compiled/physics/terms.ts";
+import { closingAt } from "../kinematics/closingAt.ts";
 import type { Kinematics } from "../kinematics/kinematics.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { length } from "../sentence.ts";
@@ -79,14 +80,11 @@ export function restPosition(corner: RestCorner, payloadKg: number): Outcome<num
     return fail("wheelRateNotPositive", [messages.springsRateAtWheel], "ride.wheelRateNPerMm");
   }
   const load = payloadForce(payloadKg);
-  const closing = new Float64Array(3);
   const excess = (z: number): number => {
-    corner.kinematics.evaluate(z, closing);
-    const s = closing[0] as number;
-    const slope = closing[1] as number;
+    const { closingMm, perMm } = closingAt(corner.kinematics, z);
     return (
       corner.wheelRateNPerMm * z +
-      (stopAtWheel(corner.stop.force(s - corner.gapMm), slope) - corner.heldAtRideN) -
+      (stopAtWheel(corner.stop.force(closingMm - corner.gapMm), perMm) - corner.heldAtRideN) -
       load
     );
   };

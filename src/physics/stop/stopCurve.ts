@@ -65,7 +65,7 @@ export function stopCurve(stop: Stop): Outcome<StopCurve> {
     if (!(Number.isFinite(depth) && Number.isFinite(force))) {
       return fail("curveNotFinite", [messages.pointOfStopsForce]);
     }
-    if (depth <= (depths.at(-1) as number) || force <= (forces.at(-1) as number)) {
+    if (depth <= depths[depths.length - 1] || force <= forces[forces.length - 1]) {
       return fail("curveNotRising", [messages.stopsForceCurveMust({ depth: length(depth) })]);
     }
     depths.push(depth);

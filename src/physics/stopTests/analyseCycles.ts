@@ -1,5 +1,6 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
+import { paired } from "../paired.ts";
 import {
   type CycleFigure,
   type CyclesAnalysis,
@@ -7,17 +8,14 @@ import {
   staticSpeedMmPerS,
   type TimeDisplacementForce,
 } from "./benchTest.ts";
-import { type Cycle, cyclesOf } from "./cycles.ts";
+import { type Cycle, cyclesOf, greatestSpeedIn, isWhole } from "./cycles.ts";
 import { type LoopFigures, loopFigures } from "./loopFigures.ts";
 import { meanLoop } from "./meanLoop.ts";
 import { orientCycles } from "./orientCycles.ts";
 import { timedSamples } from "./timedSamples.ts";
 
-const fewestSamplesACycle = 16;
 /** A fitted sine that leaves more than this of the amplitude is none: of a triangle it leaves 0.08. */
 const greatestMisfit = 0.05;
-/** The speed of a motion that is no sine is looked at over this share of its cycle. */
-const speedShare = 0.04;
 /** Loss below 0 by more than this share of the energy in is no measurement of a stop. */
 const gainTolerance = 0.02;
 
@@ -61,9 +59,9 @@ export function analyseCycles(
       sentence: [messages.fileCountsPushingForce],
     });
   }
-  const kept = alike(figures, found.length);
-  const cycles = kept.map((place) => whole[place] as Cycle);
-  const loops = kept.map((place) => figures[place] as LoopFigures);
+  const kept = alike(paired(whole, figures), found.length);
+  const cycles = kept.map(([cycle]) => cycle);
+  const loops = kept.map(([, loop]) => loop);
   if (loops.length < found.length) remarks.push(leftOut(found.length - loops.length, found.length));
   const loss = figure(loops, (loop) => loop.loss);
   const energyIn = figure(loops, (loop) => loop.energyIn);
@@ -110,52 +108,24 @@ export function analyseCycles(
   });
 }
 
-/** Greatest speed of a cycle, mm/s, over a share of it, so that noise of single samples moves it little. */
-function greatestSpeedIn(
-  timeS: Float64Array,
-  displacementMm: Float64Array,
-  { from, to }: Cycle,
-): number {
-  const apart = Math.max(2, Math.round(speedShare * (to - from)));
-  let greatest = 0;
-  for (let place = from; place + apart < to; place++) {
-    const way = (displacementMm[place + apart] as number) - (displacementMm[place] as number);
-    const time = (timeS[place + apart] as number) - (timeS[place] as number);
-    greatest = Math.max(greatest, Math.abs(way) / time);
-  }
-  return greatest;
-}
-
-/** Enough samples, none missing: no step of time beyond three times the cycle's mean step. */
-function isWhole(timeS: Float64Array, { startS, endS, from, to }: Cycle): boolean {
-  const count = to - from;
-  if (count < fewestSamplesACycle) return false;
-  const longest = (3 * (endS - startS)) / count;
-  // The steps onto the first sample and off the last one belong to it too.
-  for (let place = from; place <= to; place++) {
-    if ((timeS[place] as number) - (timeS[place - 1] as number) > longest) return false;
-  }
-  return true;
-}
-
-/** Places of the cycles whose stroke and period are those of the middle one, within a tenth. */
-function alike(figures: readonly LoopFigures[], found: number): readonly number[] {
-  const places = figures.map((_, place) => place);
-  if (found < 3) return places;
-  const stroke = median(figures.map(({ halfStrokeMm }) => halfStrokeMm));
-  const omega = median(figures.map((loop) => loop.omega));
-  return places.filter((place) => {
-    const loop = figures[place] as LoopFigures;
-    return (
+/** The cycles whose stroke and period are those of the middle one, within a tenth. */
+function alike(
+  whole: readonly (readonly [Cycle, LoopFigures])[],
+  found: number,
+): readonly (readonly [Cycle, LoopFigures])[] {
+  if (found < 3) return whole;
+  const stroke = median(whole.map(([, { halfStrokeMm }]) => halfStrokeMm));
+  const omega = median(whole.map(([, loop]) => loop.omega));
+  return whole.filter(
+    ([, loop]) =>
       Math.abs(loop.halfStrokeMm - stroke) <= 0.1 * stroke &&
-      Math.abs(loop.omega - omega) <= 0.1 * omega
-    );
-  });
+      Math.abs(loop.omega - omega) <= 0.1 * omega,
+  );
 }
 
 function median(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);
-  return sorted[sorted.length >> 1] as number;
+  return sorted[sorted.length >> 1] ?? Number.NaN;
 }
 
 function meanOf(loops: readonly LoopFigures[], of: (loop: LoopFigures) => number): number {

@@ -12,11 +12,12 @@ import {
 } from "./benchTest.ts";
 import { dampingFit, type MovingRows, pushWithSpeed } from "./dampingFit.ts";
 import { isTold, lossNotTold } from "./foundStop.ts";
+import { levelMeans } from "./levelMeans.ts";
 import { orientRows } from "./orientation.ts";
-import { sampledPlaces, valuesAt } from "./sampled.ts";
+import { placesWhere, risingPlaces, sampledPlaces, valuesAt } from "./sampled.ts";
 import { speedGroups } from "./speedGroups.ts";
 import { soundRows, spoiltListRows } from "./spoiltRows.ts";
-import { levelMeans, staticCurve } from "./staticCurve.ts";
+import { staticCurve } from "./staticCurve.ts";
 import { zeroOfTest } from "./zeroOfTest.ts";
 
 const fewestRows = 4;
@@ -99,12 +100,7 @@ function dampingEitherWay(
 }
 
 function rowsWhere(rows: MovingRows, wanted: (speed: number) => boolean): MovingRows {
-  const found = new Uint32Array(rows.speedMmPerS.length);
-  let count = 0;
-  for (let row = 0; row < found.length; row++) {
-    if (wanted(rows.speedMmPerS[row] as number)) found[count++] = row;
-  }
-  return rowsAt(rows, found.subarray(0, count));
+  return rowsAt(rows, placesWhere(rows.speedMmPerS, wanted));
 }
 
 function rowsAt(rows: MovingRows, places: Uint32Array): MovingRows {
@@ -132,7 +128,7 @@ function seriesAtSpeed(moving: MovingRows): readonly SpeedSeries[] {
   const placesOf: number[][] = Array.from({ length: 2 * groups.count }, () => []);
   moving.speedMmPerS.forEach((speed, row) => {
     const group = groups.groupOf(Math.abs(speed)) + (speed > 0 ? 0 : groups.count);
-    (placesOf[group] as number[]).push(row);
+    placesOf[group]?.push(row);
   });
   return placesOf
     .filter((places) => places.length > 0)
@@ -144,9 +140,8 @@ function seriesAtSpeed(moving: MovingRows): readonly SpeedSeries[] {
 }
 
 function series(rows: MovingRows, speedMmPerS: number): SpeedSeries {
-  const places = sampledPlaces(rows.depthMm.length, mostSeriesPoints).sort(
-    (a, b) => (rows.depthMm[a] as number) - (rows.depthMm[b] as number),
-  );
+  const sampled = sampledPlaces(rows.depthMm.length, mostSeriesPoints);
+  const places = risingPlaces(rows.depthMm, sampled);
   return {
     speedMmPerS,
     rows: rows.depthMm.length,

@@ -16,17 +16,19 @@ import { firstAndLater } from "./firstAndLater.ts";
 import { firstCyclesSofter } from "./firstCycles.ts";
 import { withoutDrift } from "./forceDrift.ts";
 import { lossNotTold } from "./foundStop.ts";
+import { levelMeans } from "./levelMeans.ts";
 import { lossFit } from "./lossFit.ts";
 import { orientCycles } from "./orientCycles.ts";
 import { rampStrokes } from "./rampStrokes.ts";
 import { sampledPlaces, valuesAt } from "./sampled.ts";
 import { smoothedLevels } from "./smoothedLevels.ts";
 import { soundRows, spoiltRows } from "./spoiltRows.ts";
-import { curveThrough, levelMeans, staticCurve } from "./staticCurve.ts";
+import { curveThrough, staticCurve } from "./staticCurve.ts";
 import type { StopLoss } from "./stopLoss.ts";
 import { noiseOf, type Stroke, strokesOf } from "./strokes.ts";
 import { type Samples, timedSamples } from "./timedSamples.ts";
-import { type WorkingRows, workingRows } from "./workingRows.ts";
+import { freeRows, rowsDeeper, usableRows, workOf } from "./usableRows.ts";
+import { workingRows } from "./workingRows.ts";
 import { zeroOfTest } from "./zeroOfTest.ts";
 
 export interface TimedOptions {
@@ -128,12 +130,9 @@ function soundSamples(samples: Samples, remarks: Remark[]): Samples {
 function forceTurnedByLoss(samples: Samples, known: boolean): Samples {
   if (known) return samples;
   const { displacementMm, forceN } = samples;
-  let work = 0;
-  for (let row = 1; row < forceN.length; row++) {
-    const step = (displacementMm[row] as number) - (displacementMm[row - 1] as number);
-    work += (((forceN[row] as number) + (forceN[row - 1] as number)) / 2) * step;
-  }
-  return work < 0 ? { ...samples, forceN: forceN.map((force) => -force) } : samples;
+  return workOf(displacementMm, forceN) < 0
+    ? { ...samples, forceN: forceN.map((force) => -force) }
+    : samples;
 }
 
 function blocksOf(strokes: readonly number[], units: readonly CycleUnit[]): ReadonlySet<number> {
@@ -182,18 +181,9 @@ function lossOf(
   const slowStrokes = new Set(
     units.filter(({ block }) => rampBlocks.has(block)).flatMap((unit) => unit.strokes),
   );
-  let deeper = 0;
-  const usable = Uint8Array.from(rows.clear, (clear, row) => {
-    const depth = rows.depthMm[row] as number;
-    if (depth > deepestMm && !slowStrokes.has(rows.stroke[row] as number)) deeper++;
-    return clear === 1 &&
-      depth > 0 &&
-      depth <= deepestMm &&
-      free[row] === 0 &&
-      !leftOut.has(rows.stroke[row] as number)
-      ? 1
-      : 0;
-  });
+  const isLeftOut = (stroke: number) => leftOut.has(stroke);
+  const usable = usableRows(rows, free, deepestMm, isLeftOut);
+  const deeper = rowsDeeper(rows, deepestMm, (stroke) => slowStrokes.has(stroke));
   const loss = lossFit({ rows, usable, units, rampBlocks, curve, deepestMm });
   if (loss === null) return fail("staticRowsOnly", staticOnly);
   if (deeper > 0.01 * rows.depthMm.length) {
@@ -208,20 +198,6 @@ function lossOf(
   }
   remarks.push(isTold(loss) ? partsChosen(loss) : lossNotTold);
   return succeed(isTold(loss) ? loss : withoutLoss(loss));
-}
-
-/** 1 for rows at hardly any force, for those after them as the stop comes back, and before them as it is pressed. */
-function freeRows({ forceN, stroke, speedMmPerS }: WorkingRows, touching: number): Uint8Array {
-  const free = Uint8Array.from(forceN, (force) => (force > touching ? 0 : 1));
-  const follows = (row: number, before: number) =>
-    stroke[row] === stroke[before] && free[before] === 1;
-  for (let row = 1; row < free.length; row++) {
-    if (follows(row, row - 1) && (speedMmPerS[row] as number) < 0) free[row] = 1;
-  }
-  for (let row = free.length - 2; row >= 0; row--) {
-    if (follows(row, row + 1) && (speedMmPerS[row] as number) > 0) free[row] = 1;
-  }
-  return free;
 }
 
 /** Some part stands above its own doubt, or all of them together do. */

@@ -76,3 +76,40 @@ function passageTime(
   }
   return origin + meanTime - (meanFrom * squares) / products;
 }
+
+/** The cycle of the samples from one place up to another. */
+export function cycleBetween(timeS: Float64Array, from: number, to: number): Cycle {
+  return { startS: timeS[from], endS: timeS[to], from, to };
+}
+
+const fewestSamplesACycle = 16;
+/** The speed of a motion that is no sine is looked at over this share of its cycle. */
+const speedShare = 0.04;
+
+/** Greatest speed of a cycle, mm/s, over a share of it, so that noise of single samples moves it little. */
+export function greatestSpeedIn(
+  timeS: Float64Array,
+  displacementMm: Float64Array,
+  { from, to }: Cycle,
+): number {
+  const apart = Math.max(2, Math.round(speedShare * (to - from)));
+  let greatest = 0;
+  for (let place = from; place + apart < to; place++) {
+    const way = displacementMm[place + apart] - displacementMm[place];
+    const time = timeS[place + apart] - timeS[place];
+    greatest = Math.max(greatest, Math.abs(way) / time);
+  }
+  return greatest;
+}
+
+/** Enough samples, none missing: no step of time beyond three times the cycle's mean step. */
+export function isWhole(timeS: Float64Array, { startS, endS, from, to }: Cycle): boolean {
+  const count = to - from;
+  if (count < fewestSamplesACycle) return false;
+  const longest = (3 * (endS - startS)) / count;
+  // The steps onto the first sample and off the last one belong to it too.
+  for (let place = from; place <= to; place++) {
+    if (timeS[place] - timeS[place - 1] > longest) return false;
+  }
+  return true;
+}

@@ -1,4 +1,5 @@
 import type { CycleSummary } from "./benchTest.ts";
+import { cycleBetween } from "./cycles.ts";
 import type { CycleUnit } from "./cycleUnits.ts";
 import { type LoopFigures, loopFigures } from "./loopFigures.ts";
 import type { Stroke } from "./strokes.ts";
@@ -20,8 +21,7 @@ export function firstAndLater(
     const [from, to] = [moving[0]?.from, moving[1]?.to];
     if (from === undefined || to === undefined) return [];
     const { timeS, displacementMm, forceN } = samples;
-    const [startS, endS] = [timeS[from] as number, timeS[to] as number];
-    return [loopFigures(timeS, displacementMm, forceN, { startS, endS, from, to })];
+    return [loopFigures(timeS, displacementMm, forceN, cycleBetween(timeS, from, to))];
   });
   if (first === undefined || later.length === 0) return null;
   return { first: summaryOf([first]), later: summaryOf(later) };

@@ -1,5 +1,6 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
 import type { Remark } from "./benchTest.ts";
+import { comparedForces } from "./comparedForces.ts";
 import type { CycleUnit } from "./cycleUnits.ts";
 import type { Stroke } from "./strokes.ts";
 import type { Samples } from "./timedSamples.ts";
@@ -13,8 +14,6 @@ export interface FirstCycles {
 
 /** A first cycle counts as harder from this share above the later ones on. */
 const harder = 1.03;
-/** Force is compared at this share of the depth that both reach. */
-const comparedAt = 0.8;
 
 /**
  * First cycles that are harder than those after them, as those of rubber and foam are on their first
@@ -35,7 +34,7 @@ export function firstCyclesSofter(
     cycles++;
   };
   const ramps = units.filter(({ block }) => rampBlocks.has(block));
-  const rampForces = comparedForces(samples, strokes, ramps);
+  const rampForces = comparedForces(samples, pressingStrokes(strokes, ramps));
   const [first, ...later] = rampForces;
   if (first !== undefined && later.length > 0 && isHarder(first, later)) {
     leave(ramps[0] as CycleUnit);
@@ -46,7 +45,7 @@ export function firstCyclesSofter(
   for (const block of blocks) {
     if (rampBlocks.has(block)) continue;
     const own = units.filter((unit) => unit.block === block);
-    const [begin, ...after] = comparedForces(samples, strokes, own);
+    const [begin, ...after] = comparedForces(samples, pressingStrokes(strokes, own));
     if (begin === undefined || after.length < 2 || !isHarder(begin, after)) continue;
     leave(own[0] as CycleUnit);
     blocksSofter++;
@@ -59,34 +58,16 @@ function isHarder(first: number, later: readonly number[]): boolean {
   return Number.isFinite(first) && first > harder * median(later);
 }
 
-/** Force of each cycle as it is pressed past one depth that all of them reach; NaN where it is not. */
-function comparedForces(
-  { displacementMm, forceN }: Samples,
+/** The stroke with which each cycle presses the stop; null where none does. */
+function pressingStrokes(
   strokes: readonly Stroke[],
   units: readonly CycleUnit[],
-): readonly number[] {
-  const pressing = units.map(
+): readonly (Stroke | null)[] {
+  return units.map(
     (unit) =>
       unit.strokes.map((at) => strokes[at] as Stroke).find(({ direction }) => direction === 1) ??
       null,
   );
-  const known = pressing.filter((stroke) => stroke !== null);
-  if (known.length === 0) return [];
-  const from = Math.max(...known.map((stroke) => displacementMm[stroke.from] as number));
-  const to = Math.min(...known.map((stroke) => displacementMm[stroke.to] as number));
-  const depth = from + comparedAt * (to - from);
-  return pressing.map((stroke) => {
-    if (stroke === null) return Number.NaN;
-    const near = 0.03 * (to - from);
-    let sum = 0;
-    let count = 0;
-    for (let row = stroke.from; row <= stroke.to; row++) {
-      if (Math.abs((displacementMm[row] as number) - depth) > near) continue;
-      sum += forceN[row] as number;
-      count++;
-    }
-    return sum / count;
-  });
 }
 
 function median(values: readonly number[]): number {

@@ -41,7 +41,7 @@ export function withoutDrift(samples: Samples): {
   const slope = (last.zeroN - first.zeroN) / (last.timeS - first.timeS);
   let place = 0;
   const corrected = forceN.map((force, row) => {
-    const time = timeS[row] as number;
+    const time = timeS[row];
     while (place < anchors.length - 2 && (anchors[place + 1]?.timeS ?? 0) <= time) place++;
     const low = anchors[place] ?? first;
     const high = anchors[place + 1] ?? low;
@@ -89,10 +89,10 @@ function freeStretches({ timeS, displacementMm, forceN }: Samples): readonly Str
     if (rows.length >= fewestRows) {
       const mean = (of: (row: number) => number) =>
         rows.reduce((sum, row) => sum + of(row), 0) / rows.length;
-      const zeroN = mean((row) => forceN[row] as number);
-      const spread = mean((row) => ((forceN[row] as number) - zeroN) ** 2);
+      const zeroN = mean((row) => forceN[row]);
+      const spread = mean((row) => (forceN[row] - zeroN) ** 2);
       found.push({
-        timeS: mean((row) => timeS[row] as number),
+        timeS: mean((row) => timeS[row]),
         zeroN,
         errorN: Math.sqrt(spread / rows.length),
       });
@@ -100,9 +100,9 @@ function freeStretches({ timeS, displacementMm, forceN }: Samples): readonly Str
     rows = [];
   };
   for (let row = 0; row < displacementMm.length; row++) {
-    if ((displacementMm[row] as number) > limit) continue;
+    if (displacementMm[row] > limit) continue;
     const from = rows[0];
-    if (from !== undefined && (timeS[row] as number) - (timeS[from] as number) > apart) close();
+    if (from !== undefined && timeS[row] - timeS[from] > apart) close();
     rows.push(row);
   }
   close();

@@ -15,6 +15,7 @@ export {
 } from "./benchTest.ts";
 export { type FoundStop, foundStop } from "./foundStop.ts";
 export type { FreeMassHit } from "./freeMassHit.ts";
+export { movedByTold } from "./movedByTold.ts";
 export { predictedHit } from "./predictedHit.ts";
 export { curveThrough } from "./staticCurve.ts";
 export type { Doubted, StopLoss } from "./stopLoss.ts";

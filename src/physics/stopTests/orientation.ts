@@ -3,6 +3,7 @@ import { fail, type Outcome, succeed } from "../outcome.ts";
 import type { Message } from "../sentence.ts";
 import type { DepthSpeedForce, Remark, RowsOptions } from "./benchTest.ts";
 import { rankCorrelation } from "./rankCorrelation.ts";
+import { strokeDirections, turnedAs } from "./strokeDirections.ts";
 
 type Columns = Omit<DepthSpeedForce, "kind">;
 
@@ -125,36 +126,8 @@ function withSignedSpeeds(given: Columns, options: RowsOptions, remarks: Remark[
   });
   return {
     ...given,
-    speedMmPerS: speedMmPerS.map((speed, row) =>
-      directions[row] === 0 ? speed : Math.abs(speed) * (directions[row] as number),
-    ),
+    speedMmPerS: turnedAs(speedMmPerS, directions),
   };
-}
-
-/** 1 pressing, −1 coming back, by row; null unless the rows at speed run in whole strokes both ways. */
-function strokeDirections(
-  depthMm: Float64Array,
-  speedMmPerS: Float64Array,
-  threshold: number,
-): Int8Array | null {
-  const directions = new Int8Array(depthMm.length);
-  let moved = 0;
-  let pressingLessBack = 0;
-  let turns = 0;
-  let before = 0;
-  for (let row = 0; row < depthMm.length; row++) {
-    if (Math.abs(speedMmPerS[row] as number) <= threshold) continue;
-    const after = depthMm[Math.min(row + 1, depthMm.length - 1)] as number;
-    const direction = Math.sign(after - (depthMm[Math.max(0, row - 1)] as number)) || before;
-    if (direction === 0) continue;
-    directions[row] = direction;
-    moved++;
-    pressingLessBack += direction;
-    if (before !== 0 && direction !== before) turns++;
-    before = direction;
-  }
-  // More than a fifth of them goes the other way, and there is less than one turn in six rows.
-  return 5 * Math.abs(pressingLessBack) < 3 * moved && 6 * turns < moved ? directions : null;
 }
 
 function span(values: Float64Array): number {

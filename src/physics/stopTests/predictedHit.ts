@@ -98,7 +98,7 @@ function doubtOf(
   const law = beyondTest((1000 * speedMPerS) / Math.max(found.fastestMmPerS, 1e-9));
   const width = (of: (hit: FreeMassHit) => number, share: number) => {
     const away = hits.map((hit) => Math.abs(of(hit) - of(best))).sort((a, b) => a - b);
-    const drawn = away[Math.ceil(0.95 * (away.length - 1))] as number;
+    const drawn = away[Math.ceil(0.95 * (away.length - 1))] ?? 0;
     return Math.hypot(drawn, share * of(best));
   };
   return {

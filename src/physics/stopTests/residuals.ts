@@ -28,3 +28,12 @@ export function residualsFrom(depthMm: Float64Array, residualN: Float64Array): R
     greatestN: greatest,
   };
 }
+
+/** What each force is beyond that of a curve at its depth, N. */
+export function beyondCurve(
+  depthMm: Float64Array,
+  forceN: Float64Array,
+  curve: { force(depth: number): number },
+): Float64Array {
+  return forceN.map((force, row) => force - curve.force(depthMm[row]));
+}

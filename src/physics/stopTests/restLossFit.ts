@@ -35,15 +35,12 @@ export function restLossOf(
     right[at] = line.products;
   }
   const fitted = nonNegativeLeastSquares(gram, right);
-  const value = fitted[0] as number;
+  const value = fitted[0];
   if (!(value > 0)) return null;
   const without = new Uint8Array(n).fill(1);
   without[0] = 0;
   const misfit = (x: Float64Array) =>
-    Math.max(
-      0,
-      total.forceSquares - x.reduce((sum, each, at) => sum + each * (right[at] as number), 0),
-    );
+    Math.max(0, total.forceSquares - x.reduce((sum, each, at) => sum + each * right[at], 0));
   const left = misfit(fitted);
   const leftWithout = misfit(nonNegativeLeastSquares(gram, right, without));
   const count = total.rows;

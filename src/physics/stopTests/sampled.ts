@@ -19,3 +19,18 @@ export function valuesAt(values: Float64Array, places: Uint32Array): Float64Arra
   }
   return taken;
 }
+
+/** The places of the values that are wanted. */
+export function placesWhere(values: Float64Array, wanted: (value: number) => boolean): Uint32Array {
+  const found = new Uint32Array(values.length);
+  let count = 0;
+  for (let place = 0; place < found.length; place++) {
+    if (wanted(values[place])) found[count++] = place;
+  }
+  return found.subarray(0, count);
+}
+
+/** These places by the value there, the least first. */
+export function risingPlaces(values: Float64Array, places: Uint32Array): Uint32Array {
+  return places.slice().sort((a, b) => values[a] - values[b]);
+}

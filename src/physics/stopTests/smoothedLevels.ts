@@ -1,4 +1,4 @@
-import type { LevelMean } from "./staticCurve.ts";
+import type { LevelMean } from "./levelMeans.ts";
 
 /** Penalties tried, as powers of ten of the span's own scale. */
 const powers = Array.from({ length: 21 }, (_, at) => -8 + at / 2);

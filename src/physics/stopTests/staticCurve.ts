@@ -2,62 +2,9 @@ import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { type StopCurve, stopCurve } from "../stop/stopCurve.ts";
 import type { Remark, StaticCurve, StaticPoint } from "./benchTest.ts";
-import { depthLevels } from "./depthLevels.ts";
 import { isotonicRegression } from "./isotonicRegression.ts";
-import { type Residuals, residualsFrom } from "./residuals.ts";
-
-/** Mean depth and force of the rows of one level, with the doubt of the force there. */
-export interface LevelMean {
-  readonly depthMm: number;
-  readonly forceN: number;
-  /** N: scatter about the level's own straight line, over √rows; 0 where too few rows tell. */
-  readonly standardErrorN: number;
-  readonly rows: number;
-}
-
-/** The levels of the rows by rising depth. mm, N; finite, of one length, at least one row. */
-export function levelMeans(depthMm: Float64Array, forceN: Float64Array): readonly LevelMean[] {
-  const levels = depthLevels(depthMm);
-  const sums = Array.from({ length: levels.count }, () => new LineSums());
-  for (let row = 0; row < depthMm.length; row++) {
-    const depth = depthMm[row] as number;
-    (sums[levels.levelOf(depth)] as LineSums).add(depth, forceN[row] as number);
-  }
-  return sums.filter(({ rows }) => rows > 0).map((sum) => sum.mean());
-}
-
-/** Running sums of a straight line through the rows of one level (Welford's updates). */
-class LineSums {
-  rows = 0;
-  #depth = 0;
-  #force = 0;
-  #depthSquares = 0;
-  #forceSquares = 0;
-  #products = 0;
-
-  add(depth: number, force: number): void {
-    this.rows++;
-    const fromDepth = depth - this.#depth;
-    const fromForce = force - this.#force;
-    this.#depth += fromDepth / this.rows;
-    this.#force += fromForce / this.rows;
-    this.#depthSquares += fromDepth * (depth - this.#depth);
-    this.#forceSquares += fromForce * (force - this.#force);
-    this.#products += fromDepth * (force - this.#force);
-  }
-
-  mean(): LevelMean {
-    const explained = this.#depthSquares > 0 ? this.#products ** 2 / this.#depthSquares : 0;
-    const free = this.rows - (this.#depthSquares > 0 ? 2 : 1);
-    const scatter = free > 0 ? Math.max(0, this.#forceSquares - explained) / free : 0;
-    return {
-      depthMm: this.#depth,
-      forceN: this.#force,
-      standardErrorN: Math.sqrt(scatter / this.rows),
-      rows: this.rows,
-    };
-  }
-}
+import { type LevelMean, levelMeans } from "./levelMeans.ts";
+import { beyondCurve, residualsFrom } from "./residuals.ts";
 
 /**
  * The static curve of rows taken slowly: means of their levels, made monotone by isotonic regression
@@ -98,7 +45,11 @@ export function staticCurve(
     return fail("tooFewStaticRows", [messages.staticRowsPushAt]);
   }
   return succeed({
-    curve: { points, residuals: residualsOf(depthMm, forceN, curve), rows: depthMm.length },
+    curve: {
+      points,
+      residuals: residualsFrom(depthMm, beyondCurve(depthMm, forceN, curve)),
+      rows: depthMm.length,
+    },
     remarks: pooled === 0 ? [] : [madeMonotone(pooled)],
   });
 }
@@ -131,13 +82,6 @@ export function curveThrough(points: readonly StaticPoint[]): StopCurve | null {
     testedAtSpeed: false,
   });
   return curve.ok ? curve.value : null;
-}
-
-function residualsOf(depthMm: Float64Array, forceN: Float64Array, curve: StopCurve): Residuals {
-  return residualsFrom(
-    depthMm,
-    forceN.map((force, row) => force - curve.force(depthMm[row] as number)),
-  );
 }
 
 /** Standard error of the static force at a depth, N: that of the nearest point. */

@@ -101,7 +101,7 @@ function turnsOf(depthMm: Float64Array, band: number): readonly number[] {
     if (direction === -1 && depth <= depthMm[shallowest]) shallowest = place;
   }
   const end = direction > 0 ? deepest : direction < 0 ? shallowest : depthMm.length - 1;
-  if (end > (turns.at(-1) as number)) turns.push(end);
+  if (end > turns[turns.length - 1]) turns.push(end);
   return turns;
 }
 

@@ -2,8 +2,8 @@ import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { length } from "../sentence.ts";
 import type { Remark } from "./benchTest.ts";
+import type { LevelMean } from "./levelMeans.ts";
 import { nonNegativeLeastSquares } from "./nonNegativeLeastSquares.ts";
-import type { LevelMean } from "./staticCurve.ts";
 
 /** What to take off every depth, mm, and every force, N, so that (0, 0) is the first touch. */
 export interface ZeroOfTest {

@@ -1,6 +1,7 @@
 import { cornerAtMeans } from "../budget/cornerAtMeans.ts";
 import type { HardLimitPlace } from "../budget/hardLimit.ts";
 import type { Corner, Fitment, Interval, Linkage } from "../fitment.ts";
+import { closingAt } from "../kinematics/closingAt.ts";
 import type { TravelPose } from "../layouts/pose.ts";
 import { type Outcome, succeed } from "../outcome.ts";
 import { stopCurve } from "../stop/stopCurve.ts";
@@ -60,7 +61,6 @@ export function cornerTravel(fitment: Fitment, corner: Corner): Outcome<CornerTr
   const spacerMm = fitment.spacerMm ?? 0;
   const seatToPadMm = gapMm + freeHeightMm + spacerMm;
   const poses = new TravelPoses(fitment.layout, atMeans.value, seatToPadMm);
-  const slopes = new Float64Array(3);
   const [least, greatest] = kinematics.range;
   return succeed({
     linkage,
@@ -73,8 +73,7 @@ export function cornerTravel(fitment: Fitment, corner: Corner): Outcome<CornerTr
     limits: atMeans.value.limitPlaces(),
     at: (wanted) => {
       const travelMm = Math.min(Math.max(wanted, least), greatest);
-      kinematics.evaluate(travelMm, slopes);
-      const closingMm = slopes[0] as number;
+      const { closingMm, perMm } = closingAt(kinematics, travelMm);
       const compressionMm = Math.max(0, closingMm - gapMm);
       const modelled = motion.wheelTravel(closingMm);
       const standing = motion.standAt(Number.isNaN(modelled) ? travelMm : modelled);
@@ -85,7 +84,7 @@ export function cornerTravel(fitment: Fitment, corner: Corner): Outcome<CornerTr
         compressionMm,
         stopHeightMm: freeHeightMm - compressionMm,
         stopForceN: curve.value.force(compressionMm),
-        leverRatio: 1 / (slopes[1] as number),
+        leverRatio: 1 / perMm,
         pose: poses.at(travelMm, closingMm, standing),
       };
     },

@@ -1,4 +1,4 @@
-import { figure, figureCount } from "../budget/cornerModel.ts";
+import { figureCount, figureIn } from "../budget/cornerModel.ts";
 import type { CornerBudget } from "../budget/travelBudget.ts";
 import type { DoubtShare, Fitment, UseRules } from "../fitment.ts";
 import type { RoadTravel } from "../road/roadTravel.ts";
@@ -40,7 +40,7 @@ export function cornerDoubt(
         for (const [place, filled] of places.all.entries()) {
           if (filled.id === id) values[place] = value;
         }
-        return model.evaluate(values, figures) ? (figures[figure[name]] as number) : Number.NaN;
+        return model.evaluate(values, figures) ? figureIn(figures, name) : Number.NaN;
       },
       atMeans,
     );

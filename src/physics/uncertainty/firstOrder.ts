@@ -1,4 +1,5 @@
 import type { DoubtShare } from "../fitment.ts";
+import { paired } from "../paired.ts";
 import { type DrawnReading, standardUncertainty } from "./drawnReading.ts";
 
 /**
@@ -46,11 +47,8 @@ export function doubtShares<Id extends string>(
 ): readonly DoubtShare<Id>[] {
   const combined = combinedUncertainty(contributions);
   if (!(combined > 0)) return [];
-  return readings
-    .map(({ id }, index) => ({
-      reading: id,
-      share: ((contributions[index] as number) / combined) ** 2,
-    }))
+  return paired(readings, contributions)
+    .map(([{ id }, contribution]) => ({ reading: id, share: (contribution / combined) ** 2 }))
     .filter(({ share }) => share > 0)
     .sort((a, b) => b.share - a.share || (a.reading < b.reading ? -1 : 1));
 }

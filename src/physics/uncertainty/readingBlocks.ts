@@ -1,5 +1,5 @@
 import type { CornerAtMeans } from "../budget/cornerAtMeans.ts";
-import type { ReadingDraws } from "./drawnReading.ts";
+import type { ReadingDraws } from "./readingDraws.ts";
 import type { SharedDraws } from "./sharedDraws.ts";
 
 /** Draws whose readings are laid out at a time: few enough for a small processor's nearest memory. */

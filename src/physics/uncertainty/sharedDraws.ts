@@ -1,4 +1,5 @@
-import { type DrawnReading, ReadingDraws } from "./drawnReading.ts";
+import type { DrawnReading } from "./drawnReading.ts";
+import { ReadingDraws } from "./readingDraws.ts";
 
 /**
  * Draws made where nothing else is asked for: an end of a 95 % interval then scatters by about 0.5 % of

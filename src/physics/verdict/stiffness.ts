@@ -74,7 +74,8 @@ export function stiffnessCheck(
       ],
     };
   }
-  if (works.length === 0) {
+  const [least, greatest] = [works[0], works.at(-1)];
+  if (least === undefined || greatest === undefined) {
     return {
       id: "stiffness",
       state: "no",
@@ -82,8 +83,6 @@ export function stiffnessCheck(
     };
   }
   const side = dynamics.stiffnessSide;
-  const least = works[0] as number;
-  const greatest = works.at(-1) as number;
   return {
     id: "stiffness",
     state: "no",
@@ -178,8 +177,8 @@ function stiffnessFault(side: Side, fault: Fault | undefined): Check {
 }
 
 function classList(classes: readonly number[]): Sentence {
-  const least = classes[0] as number;
-  const greatest = classes.at(-1) as number;
+  const [least, greatest] = [classes[0], classes.at(-1)];
+  if (least === undefined || greatest === undefined) return [];
   return least === greatest
     ? [messages.only({ least: { kind: "stiffnessClass", value: least } })]
     : [

@@ -1,6 +1,7 @@
 import * as termNames from "../../words/compiled/physics/terms.ts";
 import * as messages from "../../words/compiled/physics/worked.ts";
 import { cornerAtMeans } from "../budget/cornerAtMeans.ts";
+import { closingAt } from "../kinematics/closingAt.ts";
 import { restingStop } from "../road/heldAtRide.ts";
 import {
   payloadForce,
@@ -47,10 +48,7 @@ function restWorking(context: CornerContext, laden: boolean): Sag | undefined {
   const rest = restPosition({ kinematics, ...resting.value, wheelRateNPerMm: rate }, payload);
   if (!rest.ok) return undefined;
   const sag = rest.value;
-  const slopes = new Float64Array(3);
-  kinematics.evaluate(sag, slopes);
-  const closing = slopes[0] ?? 0;
-  const slope = slopes[1] ?? 0;
+  const { closingMm: closing, perMm: slope } = closingAt(kinematics, sag);
   const stopForce = stop.force(closing - gapMm);
   const atWheel = stopAtWheel(stopForce, slope);
   const load = payloadForce(payload);

@@ -1,4 +1,5 @@
 import type { TravelMotion } from "../budget/handMotion.ts";
+import { closingAt } from "../kinematics/closingAt.ts";
 import type { LayoutMotion } from "../motion/layoutMotion.ts";
 import { Turn } from "../motion/turn.ts";
 import type { Quantity, QuantityKind, Sentence, Words } from "../sentence.ts";
@@ -49,9 +50,7 @@ export function turnBy(angle: number): Turn {
 
 /** ds/dz at a wheel travel. */
 export function slopeAt(motion: TravelMotion, travel: number): number {
-  const slopes = new Float64Array(3);
-  motion.evaluate(travel, slopes);
-  return slopes[1] ?? Number.NaN;
+  return closingAt(motion, travel).perMm;
 }
 
 /** R at ride of a motion that is set. */

@@ -264,9 +264,12 @@ export function heightsOf(pack: Pack, stop: PackStop): readonly number[] {
   return [...new Set(alike.map(({ freeHeight }) => meanOf(freeHeight)))].sort((a, b) => a - b);
 }
 
+/** As the first version had it. */
+type FirstPack = Omit<Pack, "version"> & { readonly version: 1 };
+
 /** A pack of any version that was ever written, as one of today; what it does not have stays absent. */
-export function openPack(pack: Pack): Pack {
-  return (pack.version as number) === 1 ? { ...pack, version: packVersion } : pack;
+export function openPack(pack: Pack | FirstPack): Pack {
+  return pack.version === 1 ? { ...pack, version: packVersion } : pack;
 }
 
 /** The platform of this id, where the pack has one. */

@@ -69,7 +69,7 @@ function sizesFit(cells: readonly string[], style: NumberStyle): boolean {
       .filter((value) => Number.isFinite(value))
       .sort((a, b) => a - b);
     const usual = around[around.length >> 1] ?? Number.NaN;
-    const here = values[place] as number;
+    const here = Math.abs(numberIn(cell, style));
     return Number.isNaN(usual) || here < sizeRatio * usual;
   });
 }
@@ -139,7 +139,7 @@ function quickNumber(cell: string, mark: number): number {
     if (decimals !== -1) decimals++;
   }
   if (digits === 0 || digits > exactDigits) return Number.NaN;
-  const value = decimals > 0 ? integer / (powersOfTen[decimals] as number) : integer;
+  const value = decimals > 0 ? integer / (powersOfTen[decimals] ?? Number.NaN) : integer;
   return sign === minus ? -value : value;
 }
 

@@ -1,5 +1,10 @@
 import type { Message } from "../../physics/sentence.ts";
-import { curveThrough, type Remark, type TestAnalysis } from "../../physics/stopTests/index.ts";
+import {
+  curveThrough,
+  movedByTold,
+  type Remark,
+  type TestAnalysis,
+} from "../../physics/stopTests/index.ts";
 import * as messages from "../../words/compiled/records/testRows.ts";
 import { toModel } from "../entry/units.ts";
 import type { KnownStop, ReadTest } from "./testFile.ts";
@@ -12,8 +17,6 @@ const [softest, stiffest] = [toModel(50, "lbf/in"), toModel(6000, "lbf/in")] as 
 const deepestMm = 200;
 /** Between these a test at speed has its fastest row, mm/s. Common practice. */
 const [slowestTest, fastestTest] = [40, 6000] as const;
-/** Speeds below this, mm/s, say nothing of a column of speed. */
-const leastSpeed = 2;
 
 /**
  * What looks like a slip of the file: a depth beyond the stop's height, a stiffness that no stop has, a
@@ -51,18 +54,8 @@ export function oddities(analysis: TestAnalysis, stop: KnownStop | null): readon
 /** The file's own speeds held against depth over time. */
 export function speedOddity({ test, speedMmPerS }: ReadTest): readonly Remark[] {
   if (test.kind !== "cycles" || speedMmPerS === undefined) return [];
-  const { timeS, displacementMm } = test;
-  let moved = 0;
-  let told = 0;
-  for (let row = 1; row < timeS.length; row++) {
-    const dt = (timeS[row] as number) - (timeS[row - 1] as number);
-    const speed = Math.abs((speedMmPerS[row] as number) + (speedMmPerS[row - 1] as number)) / 2;
-    if (!(dt > 0) || speed < leastSpeed) continue;
-    told += speed * dt;
-    moved += Math.abs((displacementMm[row] as number) - (displacementMm[row - 1] as number));
-  }
-  const ratio = moved / told;
-  if (!(told > 0) || (ratio < farRatio && ratio * farRatio > 1)) return [];
+  const ratio = movedByTold(test.timeS, test.displacementMm, speedMmPerS);
+  if (Number.isNaN(ratio) || (ratio < farRatio && ratio * farRatio > 1)) return [];
   return [
     {
       code: "speedOdd",

@@ -21,8 +21,9 @@ export class PartReader {
     readonly column: TestColumn;
     readonly factor: number;
     readonly to: GrowingColumn;
+    /** The number of the row that is being read. */
+    read: number;
   }[];
-  readonly #values: Float64Array;
   leftOut = 0;
   /** Rows of text alone since the last row of numbers: they may belong to the next test. */
   #text = 0;
@@ -34,8 +35,8 @@ export class PartReader {
       column,
       factor: testUnitFactor(column.unit),
       to: new GrowingColumn(),
+      read: Number.NaN,
     }));
-    this.#values = new Float64Array(found.columns.length);
   }
 
   get rows(): number {
@@ -48,12 +49,11 @@ export class PartReader {
 
   /** False where a needed column holds no number; nothing is added then. */
   add(cells: readonly string[], style: NumberStyle): boolean {
-    for (const [place, { column, factor }] of this.#columns.entries()) {
-      const value = numberIn(cells[column.index] ?? "", style) * factor;
-      if (!(Math.abs(value) <= greatestMeasured)) return false;
-      this.#values[place] = value;
+    for (const held of this.#columns) {
+      held.read = numberIn(cells[held.column.index] ?? "", style) * held.factor;
+      if (!(Math.abs(held.read) <= greatestMeasured)) return false;
     }
-    for (const [place, { to }] of this.#columns.entries()) to.push(this.#values[place] as number);
+    for (const { to, read } of this.#columns) to.push(read);
     this.#text = 0;
     return true;
   }

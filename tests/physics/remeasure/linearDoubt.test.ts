@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { QuantityId } from "../../../src/physics/readings/readingId.ts";
-import { LinearDoubt } from "../../../src/physics/remeasure/linearDoubt.ts";
+import { LinearDoubt, MarginDoubt } from "../../../src/physics/remeasure/linearDoubt.ts";
 import type { Margin } from "../../../src/physics/remeasure/margin.ts";
 import type { AfterReading } from "../../../src/physics/remeasure/readAgain.ts";
 import { RandomSource } from "../../../src/physics/uncertainty/randomSource.ts";
@@ -40,14 +40,14 @@ describe("the doubt about a margin as it is", () => {
   it("of one rectangular part: 95 % of its width, and as much of it above 0 as there is", () => {
     const one = doubtOf(margin(1, [["gap", -2, 2, 0]]));
     // ±4 mm; from −1 on lies 5 of its 8 mm.
-    near(one.halfWidth(0), 3.8, 0.04);
-    near(one.probability(0), 5 / 8);
+    near(one.margins[0]?.halfWidth(), 3.8, 0.04);
+    near(one.margins[0]?.probability(), 5 / 8);
   });
 
   it("of one normal part: 1.96 standard deviations, and Φ(1/2) above −1", () => {
     const one = doubtOf(margin(1, [["gap", 0.5, 0, 4]]));
-    near(one.halfWidth(0), 3.92, 0.12);
-    near(one.probability(0), 0.6915);
+    near(one.margins[0]?.halfWidth(), 3.92, 0.12);
+    near(one.margins[0]?.probability(), 0.6915);
   });
 
   it("of both in one reading: their variances add", () => {
@@ -55,20 +55,20 @@ describe("the doubt about a margin as it is", () => {
     const rectangles = (
       ["left.limits.0", "left.limits.1", "left.limits.2", "left.limits.3"] as const
     ).map((id): Part => [id, 1, 3, id === "left.limits.0" ? 2 : 0]);
-    near(doubtOf(margin(0, rectangles)).halfWidth(0), 1.96 * Math.sqrt(4 * 3 + 4), 0.25);
+    near(doubtOf(margin(0, rectangles)).margins[0]?.halfWidth(), 1.96 * Math.sqrt(4 * 3 + 4), 0.25);
   });
 
   it("of none: none, and kept for certain from 0 on", () => {
     const one = doubtOf(margin(0, []), margin(-0.01, [["gap", 1, 0, 0]]));
-    expect([one.halfWidth(0), one.probability(0)]).toEqual([0, 1]);
-    expect([one.halfWidth(1), one.probability(1)]).toEqual([0, 0]);
+    expect([one.margins[0]?.halfWidth(), one.margins[0]?.probability()]).toEqual([0, 1]);
+    expect([one.margins[1]?.halfWidth(), one.margins[1]?.probability()]).toEqual([0, 0]);
   });
 });
 
 describe("whether the lines agree with the draws", () => {
   const parts: readonly Part[] = [["gap", 1, 4, 0]];
   const describes = (middle: number, change: Partial<Margin>) =>
-    doubtOf(margin(middle, parts, change)).describes(0);
+    doubtOf(margin(middle, parts, change)).margins[0]?.describes();
 
   it("within a tenth of the interval either way", () => {
     // The line's own half width is 3.8 mm.
@@ -144,7 +144,7 @@ describe("what is expected of readings taken again", () => {
     near(one.settled[0], 1 - 1.645 / 4);
     const none = doubtOf(both).outcome(new Map());
     expect(none).toMatchObject({ settled: [0], verdict: 0 });
-    near(none.halfWidths[0], doubtOf(both).halfWidth(0), 1e-9);
+    near(none.halfWidths[0], new MarginDoubt(both).halfWidth(), 1e-9);
   });
 
   it("a reading with scatter: what is left of it stays, what went moves the mean", () => {
@@ -208,9 +208,9 @@ describe("what is expected of readings taken again", () => {
 describe("a doubt between two draws", () => {
   it("is taken in proportion: 97.5 % of evenly spread draws", () => {
     // Where every draw counts, a half width times any slope is that times the slope, to the last digits.
-    const one = doubtOf(margin(0, [["gap", 1, 1, 0]])).halfWidth(0);
-    const ten = doubtOf(margin(0, [["gap", 10, 1, 0]])).halfWidth(0);
-    const back = doubtOf(margin(0, [["gap", -1, 1, 0]])).halfWidth(0);
+    const one = new MarginDoubt(margin(0, [["gap", 1, 1, 0]])).halfWidth();
+    const ten = new MarginDoubt(margin(0, [["gap", 10, 1, 0]])).halfWidth();
+    const back = new MarginDoubt(margin(0, [["gap", -1, 1, 0]])).halfWidth();
     expect(ten / one).toBeCloseTo(10, 9);
     expect(back).toBeCloseTo(one, 9);
   });
@@ -254,8 +254,8 @@ describe("by the draws' own streams, one after the other", () => {
 
   it("the doubt is the sum of its parts, each by its slope", () => {
     const one = doubtOf(margin(1, parts));
-    expect(one.halfWidth(0)).toBeCloseTo(halfOf(now), 10);
-    expect(one.probability(0)).toBe(shareOf(now, (doubt) => 1 + doubt >= 0));
+    expect(one.margins[0]?.halfWidth()).toBeCloseTo(halfOf(now), 10);
+    expect(one.margins[0]?.probability()).toBe(shareOf(now, (doubt) => 1 + doubt >= 0));
   });
 
   it("what is left after a reading is the rest and the narrower part, the shift what it moves by", () => {

@@ -9,7 +9,7 @@ import type {
   Ride,
 } from "../../../src/physics/fitment.ts";
 import type { QuantityId } from "../../../src/physics/readings/readingId.ts";
-import { LinearDoubt } from "../../../src/physics/remeasure/linearDoubt.ts";
+import { MarginDoubt } from "../../../src/physics/remeasure/linearDoubt.ts";
 import { type Margin, marginOf } from "../../../src/physics/remeasure/margin.ts";
 import type { OpenQuestion } from "../../../src/physics/remeasure/openQuestions.ts";
 import { withReading } from "../../../src/physics/remeasure/withReading.ts";
@@ -127,9 +127,9 @@ describe("the margin of the free travel", () => {
     expect(found["ride.wheelRateNPerMm"]).toBeCloseTo(7.5436 / 26, 2);
     expect(found["ride.payloadPerCornerKg"]).toBeLessThan(-9.80665 / 26);
     // Without an interval the line is held against itself alone: it describes what is open.
-    const linear = new LinearDoubt([margin], false);
-    expect(linear.describes(0)).toBe(Math.abs(linear.probability(0) - 0.6) <= 0.03);
-    expect(new LinearDoubt([{ ...margin, inReach: false }], false).describes(0)).toBe(false);
+    const linear = new MarginDoubt(margin);
+    expect(linear.describes()).toBe(Math.abs(linear.probability() - 0.6) <= 0.03);
+    expect(new MarginDoubt({ ...margin, inReach: false }).describes()).toBe(false);
   });
 
   it("unladen neither payload nor wheel rate counts", () => {

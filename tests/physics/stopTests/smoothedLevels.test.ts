@@ -1,7 +1,7 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import type { LevelMean } from "../../../src/physics/stopTests/levelMeans.ts";
 import { smoothedLevels } from "../../../src/physics/stopTests/smoothedLevels.ts";
-import type { LevelMean } from "../../../src/physics/stopTests/staticCurve.ts";
 import { RandomSource } from "../../../src/physics/uncertainty/randomSource.ts";
 import { progressive } from "../../support/testMachine/trueStop.ts";
 

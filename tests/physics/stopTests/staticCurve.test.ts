@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type { StaticPoint } from "../../../src/physics/stopTests/benchTest.ts";
+import { levelMeans } from "../../../src/physics/stopTests/levelMeans.ts";
 import { residualsFrom } from "../../../src/physics/stopTests/residuals.ts";
 import {
   curveThrough,
-  levelMeans,
   staticCurve,
   staticErrorAt,
 } from "../../../src/physics/stopTests/staticCurve.ts";

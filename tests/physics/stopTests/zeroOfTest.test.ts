@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { LevelMean } from "../../../src/physics/stopTests/staticCurve.ts";
+import type { LevelMean } from "../../../src/physics/stopTests/levelMeans.ts";
 import { zeroOfTest } from "../../../src/physics/stopTests/zeroOfTest.ts";
 import { inModelUnits } from "../../../src/saying/modelUnits.ts";
 import { faultCode, given } from "./outcomes.ts";

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import {
   drawnReading,
-  ReadingDraws,
   standardUncertainty,
 } from "../../../src/physics/uncertainty/drawnReading.ts";
+import { ReadingDraws } from "../../../src/physics/uncertainty/readingDraws.ts";
 import {
   standardNormal,
   standardRectangular,

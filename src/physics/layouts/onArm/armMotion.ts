@@ -1,16 +1,12 @@
 import type { StopContact } from "../../motion/contact/stopContact.ts";
+import { DrawnFactor } from "../../motion/drawnFactor.ts";
 import type { LinkageArm } from "../../motion/path/fourBarPath.ts";
 import { LowerDrivenPath } from "../../motion/path/lowerDrivenPath.ts";
 import { SwingPath } from "../../motion/path/swingPath.ts";
 import { UpperDrivenPath } from "../../motion/path/upperDrivenPath.ts";
 import type { WheelPath } from "../../motion/path/wheelPath.ts";
 import { TurningMotion } from "../../motion/turningMotion.ts";
-import {
-  DrawnRatio,
-  InstantCentreRatio,
-  type WheelRatio,
-  wheelOnArm,
-} from "../../motion/wheelRatio.ts";
+import { InstantCentreRatio, type WheelRatio, wheelOnArm } from "../../motion/wheelRatio.ts";
 import type { LayoutSaid } from "../layoutSaid.ts";
 import type { Places } from "../places.ts";
 import type { ArmLinkage, ArmReading } from "./armLinkages.ts";
@@ -62,7 +58,7 @@ function wheelPath(said: LayoutSaid, places: ArmPlaces, arm: LinkageArm): Chosen
       ? usualRatio[armRole ?? "notSaid"]
       : [wheelPerOuter, said.wheelPerOuterTol ?? 0];
   const place = places.wheelPerOuter(mean, halfWidth);
-  return swing(wheelPerOuter === undefined ? "prior" : "typed", new DrawnRatio(place));
+  return swing(wheelPerOuter === undefined ? "prior" : "typed", new DrawnFactor(place));
 }
 
 function fourBar(role: "lower" | "upper", places: ArmPlaces, arm: LinkageArm): ChosenPath {
