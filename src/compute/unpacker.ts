@@ -1,5 +1,6 @@
 import { cleanName } from "../records/text/soundText.ts";
 import * as messages from "../words/compiled/compute.ts";
+import { isPacked } from "./packedFile.ts";
 import type { Unpacked } from "./unpack.ts";
 import type { UnpackReply, UnpackRequest } from "./unpackMessages.ts";
 import { follow, type WorkerLike } from "./workerLike.ts";
@@ -14,7 +15,7 @@ function startModuleWorker(): UnpackWorkerLike {
  * What an archive or a mail holds, taken apart beside the screen; it is left off as soon as nothing more is
  * asked for. Where a browser has no workers it is taken apart here.
  */
-export async function* unpackBeside(file: File): AsyncGenerator<Unpacked> {
+async function* unpackBeside(file: File): AsyncGenerator<Unpacked> {
   if (typeof Worker !== "function") {
     const { unpack } = await import("./unpack.ts");
     yield* unpack(file);
@@ -43,4 +44,12 @@ export async function* unpackBeside(file: File): AsyncGenerator<Unpacked> {
 function unreadable({ name }: File): Unpacked {
   const sentence = [messages.fileCantBeTaken({ name: cleanName(name, 80) })];
   return { kind: "refused", name, fault: { code: "notUnpacked", sentence } };
+}
+
+/** What is chosen, with archives and mails taken apart: what they hold comes in their place. */
+export async function* unpacked(sources: AsyncIterable<Unpacked>): AsyncGenerator<Unpacked> {
+  for await (const source of sources) {
+    if (source.kind === "file" && (await isPacked(source.file))) yield* unpackBeside(source.file);
+    else yield source;
+  }
 }

@@ -1,6 +1,7 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { paired } from "../paired.ts";
+import { mean } from "../uncertainty/readingMean.ts";
 import {
   type CycleFigure,
   type CyclesAnalysis,
@@ -129,7 +130,7 @@ function median(values: readonly number[]): number {
 }
 
 function meanOf(loops: readonly LoopFigures[], of: (loop: LoopFigures) => number): number {
-  return loops.reduce((sum, loop) => sum + of(loop), 0) / loops.length;
+  return mean(loops.map(of));
 }
 
 function figure(loops: readonly LoopFigures[], of: (loop: LoopFigures) => number): CycleFigure {

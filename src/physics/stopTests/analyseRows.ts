@@ -1,5 +1,6 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
+import { mean } from "../uncertainty/readingMean.ts";
 import {
   type DampingFit,
   type DepthSpeedForce,
@@ -134,8 +135,7 @@ function seriesAtSpeed(moving: MovingRows): readonly SpeedSeries[] {
     .filter((places) => places.length > 0)
     .map((places) => {
       const taken = rowsAt(moving, Uint32Array.from(places));
-      const sum = taken.speedMmPerS.reduce((total, speed) => total + speed, 0);
-      return series(taken, sum / places.length);
+      return series(taken, mean(taken.speedMmPerS));
     });
 }
 

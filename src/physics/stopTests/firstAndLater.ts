@@ -1,3 +1,4 @@
+import { mean } from "../uncertainty/readingMean.ts";
 import type { CycleSummary } from "./benchTest.ts";
 import { cycleBetween } from "./cycles.ts";
 import type { CycleUnit } from "./cycleUnits.ts";
@@ -28,14 +29,13 @@ export function firstAndLater(
 }
 
 function summaryOf(loops: readonly LoopFigures[]): CycleSummary {
-  const mean = (of: (loop: LoopFigures) => number) =>
-    loops.reduce((sum, loop) => sum + of(loop), 0) / loops.length;
-  const rate = mean((loop) => loop.rate);
-  const stiff = mean((loop) => Math.PI * loop.rate * loop.halfStrokeMm ** 2);
+  const meanOf = (of: (loop: LoopFigures) => number) => mean(loops.map(of));
+  const rate = meanOf((loop) => loop.rate);
+  const stiff = meanOf((loop) => Math.PI * loop.rate * loop.halfStrokeMm ** 2);
   return {
-    lossJ: mean((loop) => loop.loss) / 1000,
+    lossJ: meanOf((loop) => loop.loss) / 1000,
     dynamicRateNPerMm: rate,
-    lossFactor: rate > 0 ? mean((loop) => loop.loss) / stiff : null,
-    peakForceN: mean((loop) => loop.peakForceN),
+    lossFactor: rate > 0 ? meanOf((loop) => loop.loss) / stiff : null,
+    peakForceN: meanOf((loop) => loop.peakForceN),
   };
 }

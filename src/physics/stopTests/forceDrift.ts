@@ -1,4 +1,5 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
+import { mean } from "../uncertainty/readingMean.ts";
 import type { Remark } from "./benchTest.ts";
 import type { Samples } from "./timedSamples.ts";
 
@@ -87,12 +88,10 @@ function freeStretches({ timeS, displacementMm, forceN }: Samples): readonly Str
   let rows: number[] = [];
   const close = () => {
     if (rows.length >= fewestRows) {
-      const mean = (of: (row: number) => number) =>
-        rows.reduce((sum, row) => sum + of(row), 0) / rows.length;
-      const zeroN = mean((row) => forceN[row]);
-      const spread = mean((row) => (forceN[row] - zeroN) ** 2);
+      const zeroN = mean(rows.map((row) => forceN[row]));
+      const spread = mean(rows.map((row) => (forceN[row] - zeroN) ** 2));
       found.push({
-        timeS: mean((row) => timeS[row]),
+        timeS: mean(rows.map((row) => timeS[row])),
         zeroN,
         errorN: Math.sqrt(spread / rows.length),
       });

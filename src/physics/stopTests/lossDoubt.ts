@@ -1,4 +1,5 @@
 import { RandomSource } from "../uncertainty/randomSource.ts";
+import { mean } from "../uncertainty/readingMean.ts";
 import { type FitShape, fittedLaw } from "./partsKept.ts";
 import type { UnitGram } from "./unitGrams.ts";
 
@@ -109,8 +110,8 @@ export function halfWidth(
 ): number {
   const sorted = [...values].sort((a, b) => a - b);
   const at = (share: number) => sorted[Math.round(share * (sorted.length - 1))];
-  const mean = sorted.reduce((sum, value) => sum + value, 0) / sorted.length;
-  const variance = sorted.reduce((sum, value) => sum + (value - mean) ** 2, 0) / sorted.length;
+  const middle = mean(sorted);
+  const variance = mean(sorted.map((value) => (value - middle) ** 2));
   const half = Math.max(at(0.975) - best, best - at(0.025), 1.96 * Math.sqrt(variance));
   return half * fewCycles(degreesOfFreedom);
 }

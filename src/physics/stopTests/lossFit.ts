@@ -1,3 +1,4 @@
+import { mean } from "../uncertainty/readingMean.ts";
 import { foundLaw, likelyLaws } from "./chosenLaw.ts";
 import { fitGrams } from "./fitGrams.ts";
 import type { FitRows } from "./fitRows.ts";
@@ -158,8 +159,8 @@ function wholeLoss(
   rateNPerMm: number,
 ): number {
   const dashpot = dashpotColumns(columns);
-  const mean = dashpot.reduce((sum, column) => sum + law[column], 0) / dashpot.length;
-  return law[columns.rest] + lossModulus(law, columns, omega) + (mean * omega) / rateNPerMm;
+  const damping = mean(dashpot.map((column) => law[column]));
+  return law[columns.rest] + lossModulus(law, columns, omega) + (damping * omega) / rateNPerMm;
 }
 
 function lossOfLaw(law: Float64Array, columns: LawColumns): DrawnLoss {

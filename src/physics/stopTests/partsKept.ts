@@ -1,3 +1,4 @@
+import { mean } from "../uncertainty/readingMean.ts";
 import { nonNegativeLeastSquares } from "./nonNegativeLeastSquares.ts";
 import { normalEquations, squaredMisfit, summedGrams, type UnitGram } from "./unitGrams.ts";
 
@@ -96,9 +97,9 @@ function isMissed(units: readonly UnitGram[], before: Float64Array, after: Float
   let total = 0;
   let variance = 0;
   for (const lost of strata.values()) {
-    const mean = lost.reduce((sum, each) => sum + each, 0) / lost.length;
-    const spread = lost.reduce((sum, each) => sum + (each - mean) ** 2, 0);
-    total += mean * lost.length;
+    const usual = mean(lost);
+    const spread = lost.reduce((sum, each) => sum + (each - usual) ** 2, 0);
+    total += usual * lost.length;
     if (lost.length > 1) variance += (spread * lost.length) / (lost.length - 1);
   }
   return total > standardErrors * Math.sqrt(variance) && total > leastGain * sumOf(before);

@@ -1,4 +1,5 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
+import { mean } from "../uncertainty/readingMean.ts";
 import type { Remark } from "./benchTest.ts";
 import type { Stroke } from "./strokes.ts";
 
@@ -36,7 +37,7 @@ export function rampStrokes(
   const isRamp = longest >= shortestRampS && longerThanCycles * (usual ?? 0) <= longest;
   const ramps = isRamp ? moving.filter(({ durationS }) => alike * durationS >= longest) : [];
   if (ramps.length === 0) return { strokes: [], remarks: [] };
-  const speed = ramps.reduce((sum, ramp) => sum + ramp.speed, 0) / ramps.length;
+  const speed = mean(ramps.map((ramp) => ramp.speed));
   return {
     strokes: ramps.map(({ index }) => index),
     remarks: [

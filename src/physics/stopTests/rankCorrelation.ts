@@ -1,3 +1,4 @@
+import { mean } from "../uncertainty/readingMean.ts";
 import { sampledPlaces, valuesAt } from "./sampled.ts";
 
 const mostSampled = 4000;
@@ -27,8 +28,6 @@ function ranks(values: Float64Array): Float64Array {
 
 /** Pearson's correlation; 0 where either does not change. */
 function correlation(first: Float64Array, second: Float64Array): number {
-  const mean = (values: Float64Array) =>
-    values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
   const meanFirst = mean(first);
   const meanSecond = mean(second);
   let both = 0;

@@ -1,6 +1,7 @@
 import * as messages from "../../words/compiled/physics/stopTests.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { length } from "../sentence.ts";
+import { mean } from "../uncertainty/readingMean.ts";
 import type { Remark } from "./benchTest.ts";
 import type { LevelMean } from "./levelMeans.ts";
 import { nonNegativeLeastSquares } from "./nonNegativeLeastSquares.ts";
@@ -44,7 +45,7 @@ export function zeroOfTest(levels: readonly LevelMean[]): Outcome<ZeroOfTest> {
   const free = freeLevels(levels, forceSpan, noiseN);
   if (isApproach(free, depthSpan)) {
     const end = free.at(-1) as LevelMean;
-    const zero = free.reduce((sum, { forceN }) => sum + forceN, 0) / free.length;
+    const zero = mean(free.map(({ forceN }) => forceN));
     const forceN = Math.abs(zero) > noticeableShare * forceSpan ? zero : 0;
     const isNoisy = noisyWidths * noiseN > flatShare * forceSpan;
     const touch = isNoisy

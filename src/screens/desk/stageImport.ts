@@ -1,4 +1,5 @@
 import type { Unpacked } from "../../compute/unpack.ts";
+import { unpacked } from "../../compute/unpacker.ts";
 import { type Fault, fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import { notAhead } from "../../records/text/moment.ts";
 import { cleanName } from "../../records/text/soundText.ts";
@@ -12,7 +13,6 @@ import { savedName } from "../saved/savedRoute.ts";
 import { counted, refusedToo } from "./importCounts.ts";
 import { deskLeft } from "./importLock.ts";
 import { pageTurn } from "./pageTurn.ts";
-import { unpacked } from "./unpacked.ts";
 
 /** Files read at the same time, and how large they may be together but for the last. */
 const atOnce = 16;

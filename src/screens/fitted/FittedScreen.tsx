@@ -24,13 +24,14 @@ import { sentenceText } from "../../saying/sentenceText.ts";
 import { said } from "../../saying/texts.ts";
 import type { KeepState } from "../../storage/keeper.ts";
 import * as messages from "../../words/compiled/screens/fitted.ts";
-import { answerHref } from "../addresses.ts";
+import { CheckHead } from "../check/CheckHead.tsx";
 import { PhotoField } from "../check/photo/PhotoField.tsx";
 import { NotSaved, SavedLine } from "../check/SavedLine.tsx";
 import { PartEntry } from "../choosing/PartEntry.tsx";
 import { filled } from "../filled.ts";
 import type { Change } from "../guide/stepProps.ts";
-import { Button, ButtonLink } from "../parts/Button.tsx";
+import { Button } from "../parts/Button.tsx";
+import { FaultNotice } from "../parts/FaultNotice.tsx";
 import { TextField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
@@ -100,18 +101,9 @@ export function FittedScreen({
   return (
     <Screen
       top={
-        <>
-          <ButtonLink
-            look="quiet"
-            href={answerHref(stored.id)}
-            icon="back"
-            label={messages.toAnswer}
-          />
-          <span class="screen-name">
-            {stored.name || stored.record.vehicle?.label || messages.check}
-          </span>
+        <CheckHead stored={stored}>
           <SavedLine kept={kept} />
-        </>
+        </CheckHead>
       }
       actions={
         <Button
@@ -231,11 +223,7 @@ export function FittedScreen({
           {messages.withSpacerOf({ spacerMm: quantityText(spacer(fitted.spacerMm), unit) })}
         </p>
       )}
-      {fault && (
-        <Notice tone="no" live>
-          <p>{inModelUnits(fault.sentence)}</p>
-        </Notice>
-      )}
+      {fault && <FaultNotice fault={fault} />}
       <p class="small soft">{messages.checkAgainStartsNew}</p>
     </Screen>
   );

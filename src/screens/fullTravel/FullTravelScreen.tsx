@@ -12,6 +12,7 @@ import { hasBeamAxle } from "../../records/filling/layoutChoices.ts";
 import type { KeepState } from "../../storage/keeper.ts";
 import * as messages from "../../words/compiled/screens/fullTravel.ts";
 import { answerHref, stepHref } from "../addresses.ts";
+import { CheckHead } from "../check/CheckHead.tsx";
 import { NotSaved, SavedLine } from "../check/SavedLine.tsx";
 import { CautionPicture } from "../drawings/CautionPicture.tsx";
 import type { Change } from "../guide/stepProps.ts";
@@ -109,18 +110,9 @@ export default function FullTravelScreen({
     <Screen
       wide
       top={
-        <>
-          <ButtonLink
-            look="quiet"
-            icon="back"
-            href={complete.ok ? answerHref(stored.id) : stepHref(stored.id, "finish")}
-            label={complete.ok ? messages.toAnswer : messages.toCheck}
-          />
-          <span class="screen-name">
-            {stored.name || stored.record.vehicle?.label || messages.check}
-          </span>
+        <CheckHead stored={stored} isComplete={complete.ok}>
           <SavedLine kept={kept} />
-        </>
+        </CheckHead>
       }
       actions={
         <ButtonLink

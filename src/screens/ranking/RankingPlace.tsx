@@ -12,6 +12,7 @@ import { answerHref, checksHref } from "../addresses.ts";
 import { Cautions } from "../answer/sections/Cautions.tsx";
 import { certification } from "../answer/sections/VerdictPanel.tsx";
 import { useAssessor } from "../assessment/useAssessor.ts";
+import { CheckHead } from "../check/CheckHead.tsx";
 import { filled } from "../filled.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
@@ -167,19 +168,7 @@ function Ranked({
   return (
     <Screen
       wide
-      top={
-        <>
-          <ButtonLink
-            look="quiet"
-            href={answerHref(stored.id)}
-            icon="back"
-            label={messages.toAnswer}
-          />
-          <span class="screen-name">
-            {stored.name || stored.record.vehicle?.label || messages.check}
-          </span>
-        </>
-      }
+      top={<CheckHead stored={stored} />}
       actions={
         comparing ? (
           <Button icon="back" onClick={() => setComparing(false)}>

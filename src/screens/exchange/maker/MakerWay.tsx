@@ -3,6 +3,7 @@ import type { Fault } from "../../../physics/outcome.ts";
 import { capital, type Sentence, type Words } from "../../../physics/sentence.ts";
 import type { CheckRecord } from "../../../records/check/checkRecord.ts";
 import { recordBounds } from "../../../records/check/recordFormat.ts";
+import type { Pack } from "../../../records/pack/pack.ts";
 import { inModelUnits } from "../../../saying/modelUnits.ts";
 import type { SentCheck } from "../../../storage/outboxStore.ts";
 import * as messages from "../../../words/compiled/screens/exchange/maker.ts";
@@ -14,9 +15,13 @@ import { Notice } from "../../parts/Notice.tsx";
 import { changePreferences, preferences } from "../../preferences.ts";
 import { useReferencePack } from "../../referencePack.ts";
 import { authorNow } from "../../storedPreferences.ts";
-import { makerName } from "./makerWords.ts";
 import { beginOutbox, outbox, sendToDesk, wholeHash } from "./outboxRun.ts";
 import { openAnswer } from "./sentList.ts";
+
+/** Whom a check goes to, by the parts library. */
+function makerName({ maker }: Pick<Pack, "maker">): string {
+  return maker?.name.trim() || messages.maker;
+}
 
 export interface MakerWayProps {
   readonly record: CheckRecord;

@@ -6,13 +6,13 @@ import { readingsDigest } from "../../../records/review/readingsDigest.ts";
 import { readReplyText } from "../../../records/review/readReply.ts";
 import { said } from "../../../saying/texts.ts";
 import type { CameIn } from "../../../storage/outboxDatabase.ts";
+import type { SentCheck } from "../../../storage/outboxStore.ts";
 import * as messages from "../../../words/compiled/screens/exchange/maker.ts";
 import { goTo } from "../../addresses.ts";
 import { handReceived } from "../handed.ts";
 import { openHref } from "../shareRoutes.ts";
 import { beginOutbox, outbox } from "./outboxRun.ts";
 import type { Sent, UnseenAnswer } from "./sent.ts";
-import { sentWords } from "./sentWords.ts";
 
 /** Shows an answer of the desk, as whatever comes in is shown before it is kept. */
 export async function openAnswer({ id, text }: CameIn): Promise<void> {
@@ -28,6 +28,13 @@ function digestOf({ record, ...check }: ListedCheck): string | null {
   const { photos: _, ...bare } = record;
   const completion = completeRecord({ ...check, record: bare } as StoredCheck);
   return completion.ok ? readingsDigest(completion.value) : null;
+}
+
+/** Where a check stands, in a row of the list. */
+function sentWords({ state, newest }: SentCheck, digest: string | null): string {
+  if (digest !== null && digest !== newest.digest) return messages.changedSinceItWas;
+  if (state === "waiting") return messages.waitsToBeSent;
+  return state === "answered" ? messages.answered : messages.receivedByReviewDesk;
 }
 
 /** Tells where each check of the list stands at the desk, and goes on telling as that changes. */

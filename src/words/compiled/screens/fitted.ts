@@ -1,7 +1,5 @@
 // @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
-export const toAnswer: string = "To the answer";
-export const check: string = "Check";
 export const checkAgainAfterChange: string = "Check again after the change";
 export const whatWasFitted: string = "What was fitted";
 export const scanBagOfWhat: string = "Scan the bag of what was really put in, or type its part number. One entry holds for both sides.";

@@ -37,8 +37,6 @@ export const fullTravelCheck: string = "Full-travel check:";
 export const untilThatIsSettled: string = " Until that is settled, do not rely on the answer.";
 export const whatWasFound: string = "What was found";
 export const toAnswer: string = "To the answer";
-export const toCheck: string = "To the check";
-export const check: string = "Check";
 export const backToCheck: string = "Back to the check";
 export const fullTravelCheck2: string = "Full-travel check";
 export const axle = (d: { isBeamAxle: boolean }): string => "The " + select(d.isBeamAxle, { true: "axle", other: "wheel" }) + " is moved up from ride height through its whole travel. You write down where each thing touches. What is found by hand goes before what was computed. It is optional.";

@@ -32,8 +32,6 @@ export const allChecks: string = "All checks";
 export const toCheck: string = "To the check";
 export const threeAtMostRemove: string = "Three at most: remove another one first.";
 export const compare = (d: { rankedName: string | number }): string => "Compare" + d.rankedName;
-export const toAnswer: string = "To the answer";
-export const check: string = "Check";
 export const backToList: string = "Back to the list";
 export const tickTwoOrThree: string = "Tick two or three to compare";
 export const compareSideBySide = (d: { compared: string | number }): string => "Compare " + d.compared + " side by side";

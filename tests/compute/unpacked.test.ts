@@ -1,11 +1,11 @@
 import { strToU8, zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
-import type { Unpacked } from "../../../src/compute/unpack.ts";
-import { inModelUnits } from "../../../src/saying/modelUnits.ts";
-import { sourcesOfFiles } from "../../../src/screens/desk/sources.ts";
-import { unpacked } from "../../../src/screens/desk/unpacked.ts";
-import { shareLink } from "../../../src/sharing/shareLink.ts";
-import { demoRecord } from "../../support/demoRecords.ts";
+import type { Unpacked } from "../../src/compute/unpack.ts";
+import { unpacked } from "../../src/compute/unpacker.ts";
+import { inModelUnits } from "../../src/saying/modelUnits.ts";
+import { sourcesOfFiles } from "../../src/screens/desk/sources.ts";
+import { shareLink } from "../../src/sharing/shareLink.ts";
+import { demoRecord } from "../support/demoRecords.ts";
 
 const record = demoRecord("arm-fits");
 const json = JSON.stringify(record);
