@@ -1,8 +1,11 @@
 import { useCallback, useState } from "preact/hooks";
-import type { ReadingId } from "../../physics/readings/index.ts";
+import { isReadingId, type ReadingId } from "../../physics/readings/index.ts";
 import type { Decision, DecisionKind } from "../../records/review/decision.ts";
+import { isPlainObject, type PlainObject } from "../../records/text/plainObject.ts";
 
 export type DecidedKind = Exclude<DecisionKind, "undo">;
+
+const decidedKinds: readonly DecidedKind[] = ["accept", "askAgain", "otherPart"];
 
 /** What was begun of a decision and is not decided yet. */
 export interface DecisionDraft {
@@ -41,10 +44,30 @@ function keyOf(submission: string): string {
   return `stopfit.desk.draft ${submission}`;
 }
 
+function isAsked(id: unknown): id is ReadingId {
+  return typeof id === "string" && isReadingId(id);
+}
+
+/** A draft as kept; what is not as it was written is left out. */
+function readDraft({ kind, note, typed, picked, asked }: PlainObject): DecisionDraft {
+  const replies: { [Kind in DecidedKind]?: string } = {};
+  for (const each of decidedKinds) {
+    const reply = isPlainObject(typed) ? typed[each] : undefined;
+    if (typeof reply === "string") replies[each] = reply;
+  }
+  return {
+    kind: decidedKinds.find((each) => each === kind) ?? null,
+    note: typeof note === "string" ? note : "",
+    typed: replies,
+    picked: typeof picked === "string" ? picked : null,
+    asked: Array.isArray(asked) ? asked.filter(isAsked) : [],
+  };
+}
+
 function kept(submission: string): DecisionDraft {
   try {
-    const text = sessionStorage.getItem(keyOf(submission));
-    return text === null ? emptyDraft : { ...emptyDraft, ...(JSON.parse(text) as DecisionDraft) };
+    const value: unknown = JSON.parse(sessionStorage.getItem(keyOf(submission)) ?? "null");
+    return isPlainObject(value) ? readDraft(value) : emptyDraft;
   } catch {
     return emptyDraft;
   }
