@@ -1,6 +1,8 @@
+import type { Fault } from "../physics/outcome.ts";
 import { completeRecord } from "../records/check/completeRecord.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import { downloadFile } from "../sharing/checkFile.ts";
+import * as messages from "../words/compiled/screens/saved.ts";
 import { markSent } from "./saved/safety.ts";
 
 /** A name that every file system takes. */
@@ -43,8 +45,13 @@ export async function saveCheckFile(stored: StoredCheck): Promise<void> {
   if (saved) await markSent(stored);
 }
 
-/** What is left of a check that can't be shown, for someone who can read it. */
-export function saveDamagedRow(text: string): void {
+/**
+ * What is left of a check that can't be shown, for someone who can read it. The fault where the person
+ * would not have it saved after all.
+ */
+export async function saveDamagedRow(text: string): Promise<Fault | null> {
   const day = new Date().toISOString().slice(0, 10);
-  downloadFile({ name: `stopfit-damaged-${day}.json`, text, mime: "application/json" });
+  const name = `stopfit-damaged-${day}.json`;
+  const saved = await downloadFile({ name, text, mime: "application/json" });
+  return saved ? null : { code: "fileNotSaved", sentence: [messages.fileIsNotSaved] };
 }

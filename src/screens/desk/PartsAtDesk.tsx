@@ -23,7 +23,6 @@ import { quantityText, withPlainSpaces } from "../../saying/quantityText.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
 import { cellTexts } from "../../saying/tableCells.ts";
 import { said } from "../../saying/texts.ts";
-import { saveFile } from "../../sharing/saveFile.ts";
 import * as messages from "../../words/compiled/screens/desk.ts";
 import { PartEntry } from "../choosing/PartEntry.tsx";
 import { Button } from "../parts/Button.tsx";
@@ -33,7 +32,7 @@ import { PrintButton } from "../parts/PrintButton.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { useReferencePack } from "../referencePack.ts";
 import { makerLogo } from "../shippedBuild.ts";
-import { csvFile, styleHere } from "./csvFile.ts";
+import { csvFile, saveCsvFile, styleHere } from "./csvFile.ts";
 import { DeskTable } from "./DeskTable.tsx";
 import { deskCheckHref } from "./deskRoutes.ts";
 import { eachRecord } from "./eachRecord.ts";
@@ -110,7 +109,10 @@ export function PartsAtDesk({ desk, unit, onLeave }: PartsAtDeskProps) {
       }
       actions={
         <>
-          <Button disabled={!found?.traced.length} onClick={() => found && saveTrace(found)}>
+          <Button
+            disabled={!found?.traced.length}
+            onClick={async () => found && setFault(await saveTrace(found))}
+          >
             {messages.saveTableCsv}
           </Button>
           <PrintButton
@@ -281,13 +283,13 @@ function AdvisedCell({
   );
 }
 
-function saveTrace({ traced }: Found): void {
+function saveTrace({ traced }: Found): Promise<Fault | null> {
   const style = styleHere();
   const say = (words: Words | Sentence) => withPlainSpaces(sentenceText(words, "mm"));
   const lines = [traceHeader, ...traced.map(traceLine)].map((line) =>
     csvLine(cellTexts(line, say), style),
   );
-  saveFile(csvFile("parts", lines));
+  return saveCsvFile(csvFile("parts", lines));
 }
 
 /** A page each, to those whose vehicle has the part; on paper only. */

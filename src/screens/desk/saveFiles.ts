@@ -10,11 +10,9 @@ import {
 } from "../../records/review/decision.ts";
 import { tableHeader, tableLine } from "../../records/review/figuresTable.ts";
 import { cellTexts } from "../../saying/tableCells.ts";
-import { saveFile } from "../../sharing/saveFile.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
-import * as messages from "../../words/compiled/screens/desk.ts";
 import { saveWhole, wholeBackup } from "../saved/wholeBackup.ts";
-import { csvFile, styleHere } from "./csvFile.ts";
+import { csvFile, saveCsvFile, styleHere } from "./csvFile.ts";
 
 const pageSize = 100;
 
@@ -67,15 +65,9 @@ export async function tableFile(store: DeskStore, style = styleHere()): Promise<
   return succeed(csvFile("figures", parts));
 }
 
-async function saved(made: Promise<Outcome<File>>): Promise<Fault | null> {
-  const file = await made;
-  if (!file.ok) return file.fault;
-  if (await saveFile(file.value)) return null;
-  return { code: "tableNotSaved", sentence: [messages.tableIsNotSaved] };
-}
-
-export function saveTable(store: DeskStore): Promise<Fault | null> {
-  return saved(tableFile(store));
+export async function saveTable(store: DeskStore): Promise<Fault | null> {
+  const table = await tableFile(store);
+  return table.ok ? saveCsvFile(table.value) : table.fault;
 }
 
 export async function saveBackup(store: DeskStore): Promise<Fault | null> {

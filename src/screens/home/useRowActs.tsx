@@ -26,8 +26,11 @@ export function useRowActs(here: ChecksHere, unit: LengthUnit) {
       row={row}
       onSave={async () => {
         const text = store && (await store.rowText(row.key));
-        if (text?.ok) (await import("../checkFile.ts")).saveDamagedRow(text.value);
-        else if (text?.ok === false) setSaid(text.fault.sentence);
+        if (text?.ok === false) setSaid(text.fault.sentence);
+        if (!text?.ok) return;
+        const { saveDamagedRow } = await import("../checkFile.ts");
+        const fault = await saveDamagedRow(text.value);
+        if (fault) setSaid(fault.sentence);
       }}
       onDelete={() => store && settle(store.discard(row.key))}
     />

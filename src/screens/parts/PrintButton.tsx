@@ -1,5 +1,8 @@
+import { useState } from "preact/hooks";
+import type { Fault } from "../../physics/outcome.ts";
 import * as messages from "../../words/compiled/screens/parts.ts";
 import { Button, type ButtonLook } from "./Button.tsx";
+import { FaultNotice } from "./FaultNotice.tsx";
 import { canPrint, printPage } from "./printing.ts";
 import { savePage } from "./savePage.ts";
 
@@ -18,13 +21,21 @@ export function PrintButton({
   disabled = false,
   label = messages.printWord,
 }: PrintButtonProps) {
+  const [fault, setFault] = useState<Fault | null>(null);
   return canPrint() ? (
     <Button look={look} disabled={disabled} onClick={printPage}>
       {label}
     </Button>
   ) : (
-    <Button look={look} disabled={disabled} onClick={() => savePage(messages.stopfit2({ what }))}>
-      {messages.save({ what })}
-    </Button>
+    <>
+      <Button
+        look={look}
+        disabled={disabled}
+        onClick={async () => setFault(await savePage(messages.stopfit2({ what })))}
+      >
+        {messages.save({ what })}
+      </Button>
+      {fault && <FaultNotice fault={fault} />}
+    </>
   );
 }

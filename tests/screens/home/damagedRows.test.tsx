@@ -52,4 +52,19 @@ describe("the list", () => {
     await waitFor(() => expect(screen.queryByText("Osprey")).toBeNull());
     screen.getByText("Brant");
   });
+
+  it("says that a damaged row is not saved where the share sheet was closed", async () => {
+    await keep(newStoredCheck("Brant"));
+    await putRow({ id: 7, name: "Osprey", record: 5 });
+    vi.stubGlobal("navigator", {
+      ...navigator,
+      standalone: true,
+      canShare: () => true,
+      share: () => Promise.reject(new DOMException("Closed.", "AbortError")),
+    });
+    startApp();
+    await screen.findByText("Osprey");
+    await tap("Save what is left of Osprey");
+    await screen.findByText(/^The file is not saved: you closed the share sheet/);
+  });
 });

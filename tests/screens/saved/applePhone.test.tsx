@@ -138,6 +138,16 @@ describe("installed on an Apple phone", () => {
     expect(screen.queryByText("Print 3 labels")).toBeNull();
   });
 
+  it("a page whose share sheet is closed is said not to be saved", async () => {
+    vi.stubGlobal("print", () => undefined);
+    share.mockRejectedValueOnce(new DOMException("Closed.", "AbortError"));
+    render(<PrintButton what="labels" />);
+    fireEvent.click(screen.getByRole("button", { name: "Save the labels" }));
+    await screen.findByText(/^The page is not saved: you closed the share sheet/);
+    fireEvent.click(screen.getByRole("button", { name: "Save the labels" }));
+    await vi.waitFor(() => expect(screen.queryByText(/^The page is not saved/)).toBeNull());
+  });
+
   it("pasting a link comes first among the ways in", async () => {
     startApp("#/open");
     await heading("Open a check or a reply");

@@ -5,13 +5,13 @@ import { answering } from "../../../records/findings/answering.ts";
 import { measuredAgainstPack } from "../../../records/findings/measuredAgainstPack.ts";
 import { decidingReadings, verdictsByPlatform } from "../../../records/findings/verdicts.ts";
 import type { DeskCheck } from "../../../records/review/decision.ts";
-import { saveFile } from "../../../sharing/saveFile.ts";
 import * as messages from "../../../words/compiled/screens/desk/findings.ts";
 import { language } from "../../../words/language.ts";
 import { Button } from "../../parts/Button.tsx";
 import { FaultNotice } from "../../parts/FaultNotice.tsx";
 import { Screen, useHeadingFocus } from "../../parts/Screen.tsx";
 import { useReferencePack } from "../../referencePack.ts";
+import { saveCsvFile } from "../csvFile.ts";
 import type { Desk } from "../useDesk.ts";
 import { countWords } from "../words.ts";
 import { AgainstPackTable } from "./AgainstPackTable.tsx";
@@ -73,9 +73,10 @@ export function FindingsScreen({ desk, checks, filtered, unit, onLeave }: Findin
       actions={
         <Button
           disabled={!subjects}
-          onClick={() =>
-            saveFile(findingsFile({ verdicts, deciding, against, answers }, new Date()))
-          }
+          onClick={async () => {
+            const tables = findingsFile({ verdicts, deciding, against, answers }, new Date());
+            setFault(await saveCsvFile(tables));
+          }}
         >
           {messages.saveTablesCsv}
         </Button>

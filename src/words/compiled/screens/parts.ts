@@ -14,3 +14,4 @@ export const stopfit2 = (d: { what: string | number }): string => "Stopfit " + d
 export const save = (d: { what: string | number }): string => "Save the " + d.what;
 export const thisPartOfStopfit: string = "This part of Stopfit could not be loaded. Find a signal, then try again.";
 export const tryAgain: string = "Try again";
+export const pageIsNotSaved: string = "The page is not saved: you closed the share sheet. Save it again and choose a place for it.";

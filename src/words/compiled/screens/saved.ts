@@ -94,3 +94,4 @@ export const joinedWithWhatIs = (d: { joined: string | number }): string => "" +
 export const hereAlready = (d: { present: string | number }): string => "" + d.present + " here already";
 export const restored = (d: { parts: string | number }): string => "Restored: " + d.parts + ".";
 export const backupIsNotSaved: string = "The backup is not saved: you closed the share sheet. Save it again and choose a place for it.";
+export const fileIsNotSaved: string = "The file is not saved: you closed the share sheet. Save it again and choose a place for it.";
