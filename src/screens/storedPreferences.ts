@@ -1,6 +1,7 @@
 import type { Author } from "../records/check/checkRecord.ts";
 import { isToolId, type ToolGroup, type ToolId, toolGroups } from "../records/entry/tools.ts";
 import type { LengthUnit } from "../records/entry/units.ts";
+import { isPlainObject } from "../records/text/plainObject.ts";
 import { isTextSize, isTheme, type TextSize, type Theme } from "./appearance.ts";
 
 export interface Preferences {
@@ -43,14 +44,8 @@ function defaultPreferences(): Preferences {
   };
 }
 
-type Kept = { readonly [name: string]: unknown };
-
-function isGroup(value: unknown): value is Kept {
-  return typeof value === "object" && value !== null;
-}
-
 function readAuthor(value: unknown): Author | undefined {
-  if (!isGroup(value)) return undefined;
+  if (!isPlainObject(value)) return undefined;
   const { role, name, contact } = value;
   if (role !== "installer" && role !== "customer" && role !== "support") return undefined;
   return {
@@ -61,7 +56,7 @@ function readAuthor(value: unknown): Author | undefined {
 }
 
 function readTools(value: unknown): Preferences["tools"] {
-  if (!isGroup(value)) return {};
+  if (!isPlainObject(value)) return {};
   const tools: { [Group in ToolGroup]?: ToolId } = {};
   for (const group of toolGroups) {
     const tool = value[group];
@@ -75,7 +70,7 @@ export function readPreferences(): Preferences {
   const usual = defaultPreferences();
   try {
     const kept: unknown = JSON.parse(localStorage.getItem(preferencesKey) ?? "null");
-    if (!isGroup(kept)) return usual;
+    if (!isPlainObject(kept)) return usual;
     const author = readAuthor(kept.author);
     return {
       length: kept.length === "mm" || kept.length === "in" ? kept.length : usual.length,

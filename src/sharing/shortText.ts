@@ -1,3 +1,5 @@
+import { isPlainObject } from "../records/text/plainObject.ts";
+
 /**
  * Check records as shorter JSON for links and codes. A reading, `{values, tol}` or
  * `{values, tol, typed}`, becomes one text: "~", the ±, and each repeat after a "|", as it was typed
@@ -50,10 +52,10 @@ function isNumber(value: unknown): value is number {
 }
 
 function isReading(value: unknown): value is Reading {
-  if (typeof value !== "object" || value === null || Array.isArray(value)) return false;
+  if (!isPlainObject(value)) return false;
   const keys = Object.keys(value).join();
   if (keys !== "values,tol" && keys !== "values,tol,typed") return false;
-  const { values, tol, typed } = value as { values: unknown; tol: unknown; typed?: unknown };
+  const { values, tol, typed } = value;
   if (!Array.isArray(values) || values.length === 0 || !values.every(isNumber)) return false;
   if (!isNumber(tol)) return false;
   if (typed === undefined) return keys === "values,tol";

@@ -2,6 +2,7 @@ import * as messages from "../../words/compiled/physics/fullTravel.ts";
 import type { Fitment, LimitKind } from "../fitment.ts";
 import { readingName } from "../readingNames.ts";
 import { isAngle } from "../readings/definitionOf.ts";
+import { parseReadingId } from "../readings/readingId.ts";
 import { capital, length, orList, type Quantity, type Sentence, type Words } from "../sentence.ts";
 import type { ComparedCorner } from "./compareFullTravel.ts";
 import { type MetPart, partTouches, type SuspectId } from "./fullTravelCheck.ts";
@@ -12,9 +13,9 @@ const tellsApart = 0.5;
 const mostNamed = 3;
 
 function limitKind(fitment: Fitment, id: SuspectId): LimitKind | undefined {
-  const [side, , index] = id.split(".");
-  const corner = fitment.corners.find((each) => each.side === side);
-  return corner?.limits[Number(index)]?.kind;
+  const place = parseReadingId(id);
+  if (place?.of !== "limit") return undefined;
+  return fitment.corners.find(({ side }) => side === place.side)?.limits[place.index]?.kind;
 }
 
 /** "the left gap"; of the hand check "the travel where the tire touches", "the start of the hand check". */

@@ -5,6 +5,7 @@ import * as messages from "../../words/compiled/records/check.ts";
 import { adviceWords } from "../review/adviceWords.ts";
 import { quantityKindOf, readingsOf } from "../review/oddReadings.ts";
 import { canonicalText } from "../text/canonicalText.ts";
+import { isPlainObject } from "../text/plainObject.ts";
 import { isSameAdvice } from "./advised.ts";
 import type { CheckRecord, TypedReading } from "./checkRecord.ts";
 
@@ -38,7 +39,7 @@ function readingSentence(id: ReadingId, reading: TypedReading): Sentence {
 
 function fieldsOf(value: unknown, path: string, found: Map<string, string>): void {
   if (toldElsewhere.has(path)) return;
-  if (typeof value === "object" && value !== null && !Array.isArray(value)) {
+  if (isPlainObject(value)) {
     for (const [name, inner] of Object.entries(value)) {
       fieldsOf(inner, path === "" ? name : `${path}.${name}`, found);
     }

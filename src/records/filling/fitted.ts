@@ -1,3 +1,4 @@
+import { sideOf, standingNames, withoutSide } from "../../physics/readings/index.ts";
 import * as messages from "../../words/compiled/records/filling.ts";
 import type { Say } from "../../words/message.ts";
 import type { Fitted, PartialCheckRecord } from "../check/checkRecord.ts";
@@ -108,7 +109,8 @@ export function withoutFitted(stored: StoredCheck): StoredCheck {
 }
 
 /** What is read anew once another stop stands there. */
-const standIds = /^(left|right)\.(gap|pressedHeight|seatToPad|stand)$/;
+const standNames: ReadonlySet<string> = new Set([...standingNames, "stand"]);
+const isStand = (id: string): boolean => sideOf(id) !== null && standNames.has(withoutSide(id));
 const leftBehind = /^(fitted|fullTravel|aside|stop|second)\./;
 
 function withNewStands(record: PartialCheckRecord): PartialCheckRecord {
@@ -142,7 +144,7 @@ export function checkAgain(
   // What was advised, and what a second person read, was of the stop before.
   const { advised: _advised, second: _second, ...common } = others;
   const entries = Object.fromEntries(
-    Object.entries(stored.entries).filter(([id]) => !standIds.test(id) && !leftBehind.test(id)),
+    Object.entries(stored.entries).filter(([id]) => !isStand(id) && !leftBehind.test(id)),
   );
   const kept: StoredCheck = {
     ...fresh,

@@ -1,6 +1,7 @@
 import { uses } from "../../physics/choices.ts";
 import type { Message, Words } from "../../physics/sentence.ts";
 import * as messages from "../../words/compiled/records/pack.ts";
+import { isPlainObject, type PlainObject } from "../text/plainObject.ts";
 import type { Pack } from "./pack.ts";
 import { packField } from "./packField.ts";
 import { platformTitle } from "./platformTold.ts";
@@ -27,7 +28,6 @@ export interface PackDifference {
 }
 
 /** Any stop, platform, rules or part of one, as plain data. */
-type PlainGroup = { readonly [name: string]: unknown };
 
 /** One entry of a pack under its key. */
 interface PackEntry {
@@ -120,17 +120,13 @@ export function same(one: unknown, other: unknown): boolean {
       one.every((value, place) => same(value, other[place]))
     );
   }
-  if (!isGroup(one) || !isGroup(other)) return false;
+  if (!isPlainObject(one) || !isPlainObject(other)) return false;
   const names = namesOf(one, other);
   return names.every((name) => same(one[name], other[name]));
 }
 
-function isGroup(value: unknown): value is PlainGroup {
-  return typeof value === "object" && value !== null && !Array.isArray(value);
-}
-
 /** Names whose value is given in either. */
-function namesOf(one: PlainGroup, other: PlainGroup): readonly string[] {
+function namesOf(one: PlainObject, other: PlainObject): readonly string[] {
   return [...new Set([...Object.keys(one), ...Object.keys(other)])].filter(
     (name) => one[name] !== undefined || other[name] !== undefined,
   );
@@ -140,9 +136,9 @@ function namesOf(one: PlainGroup, other: PlainGroup): readonly string[] {
 function fieldDifferences(mine: unknown, theirs: unknown, path: string): FieldDifference[] {
   if (same(mine, theirs)) return [];
   const groups = [mine, theirs].filter((value) => value !== undefined);
-  if (groups.length > 0 && groups.every((value) => isGroup(value) && !isReading(value))) {
-    const one = (mine ?? {}) as PlainGroup;
-    const other = (theirs ?? {}) as PlainGroup;
+  if (groups.length > 0 && groups.every((value) => isPlainObject(value) && !isReading(value))) {
+    const one = (mine ?? {}) as PlainObject;
+    const other = (theirs ?? {}) as PlainObject;
     return namesOf(one, other).flatMap((name) =>
       fieldDifferences(one[name], other[name], path === "" ? name : `${path}.${name}`),
     );
@@ -151,5 +147,5 @@ function fieldDifferences(mine: unknown, theirs: unknown, path: string): FieldDi
 }
 
 function isReading(value: unknown): boolean {
-  return isGroup(value) && Array.isArray(value.values);
+  return isPlainObject(value) && Array.isArray(value.values);
 }

@@ -11,6 +11,7 @@ import { rulesSchema } from "../check/schema/rideSchema.ts";
 import { stopSchema } from "../check/schema/stopSchema.ts";
 import { issueFault } from "../text/faultWords.ts";
 import { checkPlainData, readJsonText, shortened } from "../text/jsonText.ts";
+import { isPlainObject } from "../text/plainObject.ts";
 import { mountingSchema } from "./mountingSchema.ts";
 import {
   openPack,
@@ -221,12 +222,12 @@ function judge(value: unknown, what: Words): ReadPack {
 }
 
 function ownFormat(value: unknown, what: Words): Outcome<null> {
-  if (typeof value !== "object" || value === null || Array.isArray(value)) {
+  if (!isPlainObject(value)) {
     return fail("notAPack", [
       messages.isNotPartsLibrary({ what, hasFormat: false, format: undefined }),
     ]);
   }
-  const { format, version } = value as { readonly format?: unknown; readonly version?: unknown };
+  const { format, version } = value;
   if (format === checkFormat) {
     return fail("otherFormat", [messages.isFitmentCheckNot({ what })]);
   }
@@ -250,10 +251,7 @@ function ownFormat(value: unknown, what: Words): Outcome<null> {
 function itemName(value: unknown, list: "stops" | "platforms", index: number): Message {
   const items: unknown = Reflect.get(value as object, list);
   const item: unknown = Array.isArray(items) ? items[index] : null;
-  const name: unknown =
-    typeof item === "object" && item !== null
-      ? Reflect.get(item, list === "stops" ? "name" : "label")
-      : null;
+  const name: unknown = isPlainObject(item) ? item[list === "stops" ? "name" : "label"] : null;
   return typeof name === "string" && name.trim() !== ""
     ? messages.itemName({ list, name: shortened(name) })
     : messages.itemAt({ list, place: index + 1 });
@@ -292,7 +290,7 @@ function placeInCheck(path: readonly PropertyKey[]): PropertyKey[] {
 }
 
 function asCheck(item: unknown): unknown {
-  return typeof item === "object" && item !== null ? { ...item, corners: [item] } : {};
+  return isPlainObject(item) ? { ...item, corners: [item] } : {};
 }
 
 function packFaults(pack: Pack): Fault[] {

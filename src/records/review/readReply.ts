@@ -5,6 +5,7 @@ import type { Words } from "../../words/message.ts";
 import { recordBounds } from "../check/recordFormat.ts";
 import { readJsonText } from "../text/jsonText.ts";
 import { notAhead } from "../text/moment.ts";
+import { isPlainObject } from "../text/plainObject.ts";
 import { type Reply, replyFormat, replyVersion } from "./reply.ts";
 
 const label = z.string().check(z.maxLength(recordBounds.labelCharacters));
@@ -38,8 +39,7 @@ export function readReplyText(text: string, what: Words = messages.file): Outcom
   const json = readJsonText(text, what);
   if (!json.ok) return json;
   const { value } = json;
-  const version: unknown =
-    typeof value === "object" && value !== null && "version" in value ? value.version : undefined;
+  const version = isPlainObject(value) ? value.version : undefined;
   if (typeof version === "number" && version > replyVersion) {
     return fail("newerVersion", [messages.wasMadeByNewer({ what })]);
   }

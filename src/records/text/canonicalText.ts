@@ -1,10 +1,12 @@
+import { isPlainObject } from "./plainObject.ts";
+
 /**
  * JSON text of a value with the fields of every group in alphabetical order: the same content gives the
  * same text, however it was spaced or ordered.
  */
 export function canonicalText(value: unknown): string {
   return JSON.stringify(value, (_, inner: unknown) => {
-    if (typeof inner !== "object" || inner === null || Array.isArray(inner)) return inner;
+    if (!isPlainObject(inner)) return inner;
     const fields = Object.entries(inner).sort(([a], [b]) => (a < b ? -1 : 1));
     return Object.fromEntries(fields);
   });

@@ -1,5 +1,5 @@
-import type { LimitKind, Side } from "../../physics/fitment.ts";
-import { limitKinds } from "../../physics/readings/index.ts";
+import type { LimitKind } from "../../physics/fitment.ts";
+import { limitKinds, sideOf } from "../../physics/readings/index.ts";
 import { chosen, withChoice } from "../../records/filling/choice.ts";
 import * as messages from "../../words/compiled/screens/check.ts";
 import type { StepProps } from "../guide/stepProps.ts";
@@ -18,7 +18,7 @@ const hints: { readonly [Kind in LimitKind]: string } = {
 };
 
 export function LimitsStep({ stored, change, step }: StepProps) {
-  const side: Side = step.id.startsWith("right") ? "right" : "left";
+  const side = sideOf(step.id) ?? "left";
   const limits = stored.record.corners.find((corner) => corner.side === side)?.limits ?? [];
   const left = stored.record.corners.find((corner) => corner.side === "left")?.limits ?? [];
   const none = chosen(stored, step.id) === "none";

@@ -5,6 +5,8 @@ import {
   isReadingId,
   limitOf,
   ruleValueNames,
+  sideOf,
+  standingNames,
   withoutSide,
 } from "../../physics/readings/index.ts";
 import { recordFaults } from "../../records/check/recordRules.ts";
@@ -206,9 +208,8 @@ export function headingOf(step: Step): string {
   return step.name;
 }
 
-function isStandOf(id: string, side: string): boolean {
-  return id === `${side}.gap` || id === `${side}.pressedHeight` || id === `${side}.seatToPad`;
-}
+const standNames: ReadonlySet<string> = new Set(standingNames);
+const isStand = (id: string): boolean => sideOf(id) !== null && standNames.has(withoutSide(id));
 
 /** The first step that is neither done nor passed over, else the last. */
 export function firstOpenStep(all: readonly Step[]): string {
@@ -254,8 +255,9 @@ export function stepFor(id: string, all: readonly Step[]): string | null {
       .replace(/\.((lifted|pushed)Height|settle)$/, ".rideHeight");
   if (has(place)) return place;
   if (place === "linkage" && has("layout")) return "layout";
-  const stand = /^(left|right)\.(gap|pressedHeight|seatToPad)$/.exec(id)?.[1];
-  const standing = stand && all.find((step) => isStandOf(step.id, stand));
+  const standing = isStand(id)
+    ? all.find((step) => isStand(step.id) && sideOf(step.id) === sideOf(id))
+    : undefined;
   if (standing) return standing.id;
   // A limit that is not there yet is chosen first.
   const limit = limitOf(id);

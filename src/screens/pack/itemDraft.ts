@@ -5,6 +5,7 @@ import { entryText, parseText } from "../../records/entry/entry.ts";
 import type { AllowedSign } from "../../records/entry/lengthEntry.ts";
 import { type EntryKind, entryUnit } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { isPlainObject } from "../../records/text/plainObject.ts";
 import * as messages from "../../words/compiled/screens/pack.ts";
 
 /** A stop, a platform or the rules while they are edited: every field as typed, even unreadable. */
@@ -213,8 +214,9 @@ interface KeptDraft {
 export function readKeptDraft(key: string): KeptDraft | null {
   try {
     const value: unknown = JSON.parse(localStorage.getItem(prefix + key) ?? "null");
-    if (typeof value !== "object" || value === null || !("draft" in value)) return null;
-    return value as KeptDraft;
+    return isPlainObject(value) && isPlainObject(value.draft)
+      ? (value as object as KeptDraft)
+      : null;
   } catch {
     return null;
   }

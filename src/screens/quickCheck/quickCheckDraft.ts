@@ -9,6 +9,7 @@ import type {
   QuickCheckQuestion,
   QuickCheckReadings,
 } from "../../records/quickCheck/quickCheckQuestion.ts";
+import { isPlainObject } from "../../records/text/plainObject.ts";
 
 export const quickCheckIds = {
   rideHeight: "left.rideHeight",
@@ -56,7 +57,7 @@ const key = "stopfit.taller";
 export function readQuickCheckDraft(): QuickCheckDraft {
   try {
     const value: unknown = JSON.parse(localStorage.getItem(key) ?? "null");
-    if (typeof value === "object" && value !== null && "id" in value && "entries" in value) {
+    if (isPlainObject(value) && "id" in value && "entries" in value) {
       return { ...newDraft(), ...(value as Partial<QuickCheckDraft>) };
     }
   } catch {

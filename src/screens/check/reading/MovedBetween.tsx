@@ -1,4 +1,4 @@
-import { limitOf } from "../../../physics/readings/index.ts";
+import { limitOf, sideOf } from "../../../physics/readings/index.ts";
 import { chooseMoved, type Moved, movedBetween } from "../../../records/filling/movedBetween.ts";
 import { standOf, standReading } from "../../../records/filling/stand.ts";
 import { quantityText } from "../../../saying/quantityText.ts";
@@ -17,7 +17,7 @@ export function MovedBetween({
   step,
   go,
 }: Pick<StepProps, "stored" | "change" | "preferences" | "step" | "go">) {
-  const side = step.id.startsWith("right.") ? "right" : "left";
+  const side = sideOf(step.id) ?? "left";
   const moved = movedBetween(stored, side);
   const friction = stored.record.corners.find((corner) => corner.side === side)?.settleMm;
   const gap = standReading(side, standOf(stored, side));

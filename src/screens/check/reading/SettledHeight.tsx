@@ -1,4 +1,4 @@
-import type { Side } from "../../../physics/fitment.ts";
+import { sideOf } from "../../../physics/readings/index.ts";
 import {
   chooseSettledHeight,
   isHeightSettled,
@@ -32,7 +32,7 @@ export function isRideHeightStep(id: string): boolean {
 
 /** The ride height as service manuals take it: from above and from below, the mean counts. */
 export function SettledHeight({ stored, change, preferences, step }: StepProps) {
-  const side = sideOf(step.id);
+  const side = sideOf(step.id) ?? "left";
   if (!isHeightSettled(stored, side)) return null;
   const settleMm = stored.record.corners.find((corner) => corner.side === side)?.settleMm;
   return (
@@ -69,7 +69,7 @@ export function SettledChoice({
   change,
   step,
 }: Pick<StepProps, "stored" | "change" | "step">) {
-  const side = sideOf(step.id);
+  const side = sideOf(step.id) ?? "left";
   const settled = isHeightSettled(stored, side);
   return (
     <Known summary={settled ? messages.readTwiceLiftedThen : messages.readOnceAsIt}>
@@ -86,8 +86,4 @@ export function SettledChoice({
       />
     </Known>
   );
-}
-
-function sideOf(step: string): Side {
-  return step.startsWith("right.") ? "right" : "left";
 }

@@ -1,4 +1,4 @@
-import { parseReadingId, standingNames } from "../../../physics/readings/index.ts";
+import { parseReadingId, sideOf, standingNames } from "../../../physics/readings/index.ts";
 import { chooseStand, type Stand, standOf, standReading } from "../../../records/filling/stand.ts";
 import * as messages from "../../../words/compiled/screens/check/reading.ts";
 import { StandPicture } from "../../drawings/choices/StandPicture.tsx";
@@ -27,7 +27,7 @@ export function StandChoice({
   step,
   go,
 }: Pick<StepProps, "stored" | "change" | "step" | "go">) {
-  const side = step.id.startsWith("right.") ? "right" : "left";
+  const side = sideOf(step.id) ?? "left";
   const stand = standOf(stored, side);
   const { kind, stopOn } = wordedLayout(stored.record);
   return (

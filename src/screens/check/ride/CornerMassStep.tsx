@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { Side } from "../../../physics/fitment.ts";
+import { sideOf } from "../../../physics/readings/index.ts";
 import { helperInputs } from "../../../records/filling/helperInputs.ts";
 import { packCornerMass } from "../../../records/filling/platforms.ts";
 import { sentenceText } from "../../../saying/sentenceText.ts";
@@ -22,7 +22,7 @@ import { packOption } from "./RideWays.tsx";
 import { TolerancedEntry } from "./TolerancedEntry.tsx";
 
 export function CornerMassStep({ stored, change, step, preferences, next }: StepProps) {
-  const side: Side = step.id.startsWith("right") ? "right" : "left";
+  const side = sideOf(step.id) ?? "left";
   const way = massWay(stored, side);
   const { record } = stored;
   const opened = useRevealed(way);
