@@ -1,14 +1,6 @@
 import { expect, it } from "vitest";
 import { checkIds, states } from "../../src/physics/choices.ts";
-import {
-  armRoles,
-  closerReadings,
-  geometryRegistry,
-  layoutKinds,
-  layoutReadingsInOrder,
-  ruleValueNames,
-  stopCarriers,
-} from "../../src/physics/readings/index.ts";
+import { ruleValueNames } from "../../src/physics/readings/index.ts";
 import { defaultRules } from "../../src/physics/road/index.ts";
 import { figuresOf } from "../../src/screens/answer/formulas/figures.ts";
 import {
@@ -21,7 +13,6 @@ import { uses } from "../../src/screens/check/UseChoice.tsx";
 import { checkWords } from "../../src/screens/desk/findings/findingsWords.ts";
 import { verdictShort } from "../../src/screens/desk/words.ts";
 import { fieldName } from "../../src/screens/pack/platformDraft.ts";
-import { readingWords } from "../../src/screens/readings/readingWords.ts";
 import * as check from "../../src/words/compiled/screens/check.ts";
 import * as findings from "../../src/words/compiled/screens/desk/findings.ts";
 import * as desk from "../../src/words/compiled/screens/desk.ts";
@@ -55,30 +46,6 @@ it("names a field of the parts library within a sentence as it does alone", () =
     const { label, within } = fieldName(name);
     expect(within).toBe(label.toLowerCase());
   }
-});
-
-it("names every reading that may differ on the right as its step does", () => {
-  let named = 0;
-  for (const kind of layoutKinds) {
-    const readings = layoutReadingsInOrder[kind].filter(
-      (name) =>
-        geometryRegistry[name].wholeAxle !== true &&
-        !closerReadings[kind].includes(name) &&
-        !name.startsWith("other"),
-    );
-    for (const reading of readings) {
-      for (const armRole of [undefined, ...armRoles]) {
-        for (const stopOn of [undefined, ...stopCarriers]) {
-          const { name } = readingWords(reading, { kind, armRole, stopOn });
-          expect(check.readingOfPart({ reading, layout: kind, armRole, stopOn })).toBe(
-            name.toLowerCase(),
-          );
-          named += 1;
-        }
-      }
-    }
-  }
-  expect(named).toBeGreaterThan(100);
 });
 
 it("names a figure of an event alone with its event", () => {

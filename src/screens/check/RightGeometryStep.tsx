@@ -1,4 +1,5 @@
 import { commaList } from "../../physics/sentence.ts";
+import { entryName } from "../../records/entry/readingCatalogue.ts";
 import { askedRightGeometry } from "../../records/filling/askedGeometry.ts";
 import { chooseRightGeometry } from "../../records/filling/changes.ts";
 import { said } from "../../saying/texts.ts";
@@ -6,13 +7,9 @@ import * as messages from "../../words/compiled/screens/check.ts";
 import { Known } from "../guide/Known.tsx";
 import type { StepProps } from "../guide/stepProps.ts";
 import { Choices } from "../parts/Choices.tsx";
-import { wordedLayout } from "../readings/readingWords.ts";
 
 export function RightGeometryStep({ stored, change }: StepProps) {
-  const { kind, armRole, stopOn } = wordedLayout(stored.record);
-  const names = askedRightGeometry(stored).map((reading) =>
-    messages.readingOfPart({ reading, layout: kind, armRole, stopOn }),
-  );
+  const names = askedRightGeometry(stored).map((reading) => entryName(reading));
   return (
     <>
       <Choices
