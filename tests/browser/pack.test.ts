@@ -215,7 +215,7 @@ it("an opened pack reaches the guided check from its first screen to its demands
   await page.getByText("In the parts library").click();
   await page.getByLabel("Search the stops").fill("old");
   await page.getByText("Old block (estimate)").click();
-  await page.getByText(/curve by estimate, ± 25 %/).waitFor();
+  await page.getByText(/curve by estimate, ±\s25\s%/).waitFor();
   expect(await axeViolations(page)).toEqual([]);
   await at("rules");
   await page.getByText(/the requirements in “Lane pack”/).waitFor();

@@ -10,6 +10,7 @@ import type * as Changes from "../../src/records/filling/changes.ts";
 import type * as ModelUnits from "../../src/saying/modelUnits.ts";
 import type * as CheckStores from "../../src/storage/checkStore.ts";
 import type * as Keepers from "../../src/storage/keeper.ts";
+import { storeFault } from "../../src/storage/storeFault.ts";
 import { launchChromium } from "./support/phone.ts";
 
 /**
@@ -202,7 +203,7 @@ describe("a full phone", () => {
       return held.keeper.flush();
     });
     expect(outcome).toEqual({
-      notKept: [expect.stringMatching(/the storage of this phone is full/)],
+      notKept: storeFault("storeFull").sentence,
     });
     const other = await openPage();
     expect(await openCheck(other, id)).toBe("21");

@@ -136,7 +136,8 @@ function wrongHere({ typed, signs, start, end }: Language): string[] {
   const wrong = new Set<string>();
   const known = new Set(signs);
   // Written by the browser, not by the catalogue.
-  const dates = /\b\d{1,2}\s(Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sept?|Oct|Nov|Dec)[a-z]*\s\d{4}/g;
+  const dates =
+    /\b(Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sept?|Oct|Nov|Dec)[a-z]*\s\d{1,2},\s\d{4}(, \d{1,2}:\d\d\s[AP]M)?/g;
   const unread = "script, style, noscript, template";
   // The description of the computation is a document of its own, translated as a whole.
   const document_ = ".how";
