@@ -1,3 +1,4 @@
+import "../../src/saying/everyText.ts";
 import { spawnSync } from "node:child_process";
 import { parseArgs } from "node:util";
 import { campaign } from "./campaign.ts";
