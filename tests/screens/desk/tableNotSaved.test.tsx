@@ -1,6 +1,7 @@
+import { withShareSheet } from "../shareSheet.ts";
 import "fake-indexeddb/auto";
-import { act, cleanup, fireEvent, screen, waitFor } from "@testing-library/preact";
-import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { act, fireEvent, screen, waitFor } from "@testing-library/preact";
+import { describe, expect, it, vi } from "vitest";
 import { demoRecord } from "../answer/demoChecks.ts";
 import { deskWith } from "./support.tsx";
 
@@ -9,27 +10,7 @@ import { deskWith } from "./support.tsx";
 const notSaved =
   "The table is not saved: you closed the share sheet. Save it again and choose a place for it.";
 
-let shared: string[];
-let isClosed: boolean;
-
-beforeEach(() => {
-  shared = [];
-  isClosed = true;
-  vi.stubGlobal("navigator", {
-    ...navigator,
-    standalone: true,
-    canShare: () => true,
-    share: async ({ files = [] }: ShareData) => {
-      if (isClosed) throw Object.assign(new Error("closed"), { name: "AbortError" });
-      shared.push(...files.map(({ name }) => name));
-    },
-  });
-});
-
-afterEach(() => {
-  cleanup();
-  vi.unstubAllGlobals();
-});
+const sheet = withShareSheet(true);
 vi.setConfig({ testTimeout: 60_000 });
 
 /** Saves with the share sheet closed, then once more with a place chosen. */
@@ -41,11 +22,11 @@ async function saveTwice(button: string): Promise<void> {
   });
   fireEvent.click(save);
   await screen.findByText(notSaved);
-  expect(shared).toEqual([]);
-  isClosed = false;
+  expect(sheet.shared).toEqual([]);
+  sheet.isClosed = false;
   fireEvent.click(screen.getByRole("button", { name: button }));
   await waitFor(() => expect(screen.queryByText(notSaved)).toBeNull());
-  expect(shared).toHaveLength(1);
+  expect(sheet.shared).toHaveLength(1);
 }
 
 const record = demoRecord("arm-fits");
@@ -55,7 +36,7 @@ describe("a table whose share sheet is closed is said not to be saved", () => {
     const desk = await deskWith(record);
     desk.show({ place: "list" });
     await saveTwice("Save a table (CSV)");
-    expect(shared[0]).toMatch(/^stopfit-figures-.*\.csv$/);
+    expect(sheet.shared[0]).toMatch(/^stopfit-figures-.*\.csv$/);
   });
 
   it("of where a part went", async () => {
@@ -71,13 +52,13 @@ describe("a table whose share sheet is closed is said not to be saved", () => {
     await waitFor(() => expect(look().disabled).toBe(false));
     fireEvent.click(look());
     await saveTwice("Save a table (CSV)");
-    expect(shared[0]).toMatch(/^stopfit-parts-.*\.csv$/);
+    expect(sheet.shared[0]).toMatch(/^stopfit-parts-.*\.csv$/);
   });
 
   it("of what the checks tell", async () => {
     const desk = await deskWith(record);
     desk.show({ place: "findings" });
     await saveTwice("Save the tables (CSV)");
-    expect(shared[0]).toMatch(/\.csv$/);
+    expect(sheet.shared[0]).toMatch(/\.csv$/);
   });
 });

@@ -1,34 +1,14 @@
-import { cleanup, fireEvent, render, screen, waitFor } from "@testing-library/preact";
-import { afterEach, beforeEach, expect, it, vi } from "vitest";
+import { fireEvent, render, screen, waitFor } from "@testing-library/preact";
+import { expect, it, vi } from "vitest";
 import type { Decision } from "../../../src/records/review/decision.ts";
 import { CardDialog } from "../../../src/screens/answer/card/CardDialog.tsx";
 import { ReplyWays } from "../../../src/screens/desk/ReplyWays.tsx";
 import { assessed, demoFitment, demoRecord } from "../answer/demoChecks.ts";
+import { withShareSheet } from "../shareSheet.ts";
 
 // An Apple phone's installed app has no place for downloads: what is saved goes by its share sheet.
 
-let shared: string[];
-let isClosed: boolean;
-
-beforeEach(() => {
-  shared = [];
-  isClosed = false;
-  vi.stubGlobal("navigator", {
-    ...navigator,
-    standalone: true,
-    canShare: () => true,
-    share: async ({ files = [] }: ShareData) => {
-      if (isClosed) throw Object.assign(new Error("closed"), { name: "AbortError" });
-      shared.push(...files.map(({ name }) => name));
-    },
-  });
-});
-
-afterEach(() => {
-  cleanup();
-  vi.restoreAllMocks();
-  vi.unstubAllGlobals();
-});
+const sheet = withShareSheet(false);
 
 /** As much of a canvas as a picture of words needs. */
 function canvasThatDraws(): void {
@@ -67,15 +47,15 @@ it("a picture of the card is only said to be saved where the share sheet took it
       onLeave={() => undefined}
     />,
   );
-  isClosed = true;
+  sheet.isClosed = true;
   await savedBy("Save the picture");
   await screen.findByText("The picture is not saved: you closed the share sheet.");
   expect(screen.queryByText(/handed over/)).toBeNull();
-  isClosed = false;
+  sheet.isClosed = false;
   await savedBy("Save the picture");
   await screen.findByText("The picture was handed over to be saved.");
   expect(screen.queryByText(/not saved/)).toBeNull();
-  expect(shared).toEqual(["stopfit-Marlow-4-door-utility-2026-05-02.png"]);
+  expect(sheet.shared).toEqual(["stopfit-Marlow-4-door-utility-2026-05-02.png"]);
 });
 
 it("a reply file is only said to be saved where the share sheet took it", async () => {
@@ -90,13 +70,13 @@ it("a reply file is only said to be saved where the share sheet took it", async 
     reply: "Fitted as it is.",
   };
   render(<ReplyWays record={demoRecord("arm-fits")} decision={decision} />);
-  isClosed = true;
+  sheet.isClosed = true;
   await savedBy("Save the reply file");
   await screen.findByText("The reply file is not saved: you closed the share sheet.");
   expect(screen.queryByText(/handed over/)).toBeNull();
-  isClosed = false;
+  sheet.isClosed = false;
   await savedBy("Save the reply file");
   await screen.findByText("The reply file was handed over to be saved.");
   expect(screen.queryByText(/not saved/)).toBeNull();
-  expect(shared).toEqual([`stopfit-reply-${decision.checkId.slice(0, 8)}-2026-05-04.txt`]);
+  expect(sheet.shared).toEqual([`stopfit-reply-${decision.checkId.slice(0, 8)}-2026-05-04.txt`]);
 });
