@@ -3,40 +3,17 @@ import type { EntryKind } from "../../records/entry/readingCatalogue.ts";
 import type { EntryUnit, TypedUnit } from "../../records/entry/units.ts";
 import * as messages from "../../words/compiled/screens/voice.ts";
 
-const small = [
-  "zero",
-  "one",
-  "two",
-  "three",
-  "four",
-  "five",
-  "six",
-  "seven",
-  "eight",
-  "nine",
-  "ten",
-  "eleven",
-  "twelve",
-  "thirteen",
-  "fourteen",
-  "fifteen",
-  "sixteen",
-  "seventeen",
-  "eighteen",
-  "nineteen",
-] as const;
-const tens = ["", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
-
 /** 0 to 99 in words; beyond that the figures, which a voice says as well. */
 function numberWords(value: number): string {
-  if (value < 20) return small[value] ?? String(value);
-  if (value > 99) return String(value);
-  const ten = tens[Math.floor(value / 10)] ?? "";
-  return value % 10 === 0 ? ten : `${ten}-${small[value % 10]}`;
+  if (value > 99 || !Number.isInteger(value)) return String(value);
+  const units = messages.numberWord({ number: `n${value < 20 ? value : value % 10}` });
+  if (value < 20) return units;
+  const tens = `n${Math.floor(value / 10)}`;
+  return messages.tensWord({ tens, hasUnits: value % 10 !== 0, units });
 }
 
 const parts: { readonly [denominator: number]: readonly [one: string, many: string] } = {
-  2: ["half", "halves"],
+  2: [messages.half, messages.halves],
   4: [messages.quarter, messages.quarters],
   8: [messages.eighth, messages.eighths],
   16: [messages.sixteenth, messages.sixteenths],
@@ -78,18 +55,18 @@ export function spokenEntry(text: string, kind: EntryKind, unit: EntryUnit): str
   if (!parsed.ok) return null;
   const { typed, unit: understood, value } = parsed.value;
   const typedUnit: TypedUnit = typed.endsWith(" cm") ? "cm" : understood;
-  const minus = value < 0 ? "minus " : "";
+  const signed = (said: string) => (value < 0 ? messages.minus({ said }) : said).trim();
   const [one, many] = units[typedUnit];
   const fraction = /^[-+]?\s*(?:(\d+)[\s-]+)?(\d+)\s*\/\s*(\d+)/.exec(typed);
   if (fraction) {
     const said = fractionWords(Number(fraction[2]), Number(fraction[3]));
     if (!fraction[1] || Number(fraction[1]) === 0) {
-      return `${minus}${said} ${typedUnit === "in" ? messages.ofInch : many}`.trim();
+      return signed(`${said} ${typedUnit === "in" ? messages.ofInch : many}`);
     }
-    return messages.and({ minus, number: numberWords(Number(fraction[1])), said, many }).trim();
+    return signed(messages.and({ number: numberWords(Number(fraction[1])), said, many }));
   }
   const figures = /\d[\d.,]*|[.,]\d+/.exec(typed)?.[0].replace(",", ".") ?? "";
   const said = Number(figures);
   if (figures === "" || !Number.isFinite(said)) return null;
-  return `${minus}${said} ${said === 1 ? one : many}`.trim();
+  return signed(`${said} ${said === 1 ? one : many}`);
 }

@@ -24,9 +24,9 @@ export function findingsFile(
   const lines = [
     csvLine(
       [
-        "platform",
-        "checks",
-        "fits",
+        messages.vehicleColumn,
+        messages.checksColumn,
+        messages.fitsColumn,
         messages.takeCare,
         messages.notSure,
         messages.doesNotFit,
@@ -41,17 +41,17 @@ export function findingsFile(
       ),
     ),
     csvLine([], style),
-    csvLine([messages.decidingReading, "checks", "share"], style),
+    csvLine([messages.decidingReading, messages.checksColumn, messages.shareColumn], style),
     ...deciding.map(({ reading, count, share }) => csvLine([reading, count, share], style)),
     csvLine([], style),
     csvLine(
       [
-        "platform",
-        "reading",
-        "pack",
+        messages.vehicleColumn,
+        messages.readingColumn,
+        messages.libraryColumn,
         "n",
         messages.medianDifference2,
-        "quarter",
+        messages.quarterColumn,
         messages.threeQuarters,
       ],
       style,
@@ -63,7 +63,15 @@ export function findingsFile(
       ),
     ),
     csvLine([], style),
-    csvLine(["checks", "answered", messages.askedAgain, messages.medianDaysToFirst], style),
+    csvLine(
+      [
+        messages.checksColumn,
+        messages.answeredColumn,
+        messages.askedAgain,
+        messages.medianDaysToFirst,
+      ],
+      style,
+    ),
     csvLine([answers.checks, answers.answered, answers.askedAgain, answers.days?.median], style),
   ];
   return csvFile("findings", lines, now);

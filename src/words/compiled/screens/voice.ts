@@ -1,5 +1,6 @@
 // @ts-nocheck
 /* Written by `npm run words` from the catalogue; change it there. */
+import { select } from "@messageformat/runtime";
 export const newtonPerMillimeter: string = "newton per millimeter";
 export const newtonsPerMillimeter: string = "newtons per millimeter";
 export const poundPerInch: string = "pound per inch";
@@ -15,7 +16,7 @@ export const milesPerHour: string = "miles per hour";
 export const perKilometer: string = "per kilometer";
 export const over = (d: { numerator: string | number; denominator: string | number }): string => "" + d.numerator + " over " + d.denominator;
 export const ofInch: string = "of an inch";
-export const and = (d: { minus: string | number; number: string | number; said: string | number; many: string | number }): string => "" + d.minus + d.number + " and " + d.said + " " + d.many;
+export const and = (d: { number: string | number; said: string | number; many: string | number }): string => "" + d.number + " and " + d.said + " " + d.many;
 export const quarter: string = "quarter";
 export const quarters: string = "quarters";
 export const eighth: string = "eighth";
@@ -45,3 +46,8 @@ export const miles: string = "miles";
 export const perMile: string = "per mile";
 export const degree: string = "degree";
 export const degrees: string = "degrees";
+export const numberWord = (d: { number: string | undefined }): string => select(d.number, { n0: "zero", n1: "one", n2: "two", n3: "three", n4: "four", n5: "five", n6: "six", n7: "seven", n8: "eight", n9: "nine", n10: "ten", n11: "eleven", n12: "twelve", n13: "thirteen", n14: "fourteen", n15: "fifteen", n16: "sixteen", n17: "seventeen", n18: "eighteen", n19: "nineteen", other: "" });
+export const tensWord = (d: { tens: string | undefined; hasUnits: boolean; units: string | number | undefined }): string => select(d.tens, { n2: "twenty", n3: "thirty", n4: "forty", n5: "fifty", n6: "sixty", n7: "seventy", n8: "eighty", n9: "ninety", other: "" }) + select(d.hasUnits, { true: "-" + d.units, other: "" });
+export const half: string = "half";
+export const halves: string = "halves";
+export const minus = (d: { said: string | number }): string => "minus " + d.said;
