@@ -1,4 +1,5 @@
 import type { Fault } from "../physics/outcome.ts";
+import { entriesWithChoices } from "../records/check/choicesAmongEntries.ts";
 import { completeRecord } from "../records/check/completeRecord.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import { downloadFile } from "../sharing/checkFile.ts";
@@ -27,7 +28,7 @@ export function checkFileText(stored: StoredCheck): string {
         ...stored.record,
         draft: {
           name: stored.name,
-          entries: stored.entries,
+          entries: entriesWithChoices(stored),
           progress: stored.progress,
           ...(stored.aside && { aside: stored.aside }),
         },

@@ -109,6 +109,9 @@ const migrations: readonly Migration<StopfitDatabase>[] = [
   () => {
     // Rows of records of version 2, which no older page may write over; those before are opened as such.
   },
+  () => {
+    // Choices stand apart from what was typed: an older page would ask for them all again.
+  },
 ];
 
 export const databaseVersion = migrations.length;

@@ -4,6 +4,7 @@ import { withoutTicks } from "../records/check/fullTravel.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import type { Entry } from "../records/entry/entry.ts";
 import { recordWithEntry, withField } from "../records/entry/entryPath.ts";
+import { movedTo } from "../records/filling/choice.ts";
 import { isPlainObject, type PlainObject } from "../records/text/plainObject.ts";
 import { mergeChecks } from "./mergeChecks.ts";
 import { contentOf, isSame } from "./sameContent.ts";
@@ -46,11 +47,11 @@ function withoutOwn(older: PlainObject, newer: PlainObject): PlainObject {
   return Object.fromEntries(rest) as PlainObject;
 }
 
-/** Of the older's entries, those that still belong to what the newer has. */
-function entriesThatFit(
+/** Of the older's entries and choices, those that still belong to what the newer has. */
+function thoseThatFit(
   older: StoredCheck,
   newer: StoredCheck,
-): { readonly [id: string]: StoredCheck["entries"][string] } {
+): Pick<StoredCheck, "entries" | "choices"> {
   const groups = ({ record, aside }: StoredCheck): PlainObject => ({ ...record, aside });
   const [theirs, ours] = [groups(older), groups(newer)];
   const fits = (id: string): boolean => {
@@ -58,11 +59,10 @@ function entriesThatFit(
     const own = ours[first];
     return own === undefined || !(wholes.includes(first) || isAnother(theirs[first], own));
   };
-  return Object.fromEntries(
-    Object.entries(older.entries).filter(
-      ([id, { texts }]) => Object.hasOwn(newer.entries, id) || (fits(id) && texts.some(Boolean)),
-    ),
-  );
+  const isTyped = (id: string): boolean => older.entries[id]?.texts.some(Boolean) ?? true;
+  const isOwn = (id: string): boolean =>
+    Object.hasOwn(newer.entries, id) || Object.hasOwn(newer.choices, id);
+  return movedTo(older, (id) => (isOwn(id) || (fits(id) && isTyped(id)) ? id : null));
 }
 
 /** The ± and the source of a ride figure are that figure's: of one that the newer has, they stay behind. */
@@ -122,18 +122,19 @@ function withEntriesFollowed(
  */
 export function withMissing(newer: StoredCheck, given: StoredCheck): StoredCheck {
   const { name, progress } = newer;
-  const fitting = { ...given, name, progress, entries: entriesThatFit(given, newer) };
+  const fitting = { ...given, name, progress, ...thoseThatFit(given, newer) };
   const older = withRideOf(withLayoutOf(fitting, newer), newer);
   const missing = withoutOwn(
     older as unknown as PlainObject,
     newer as unknown as PlainObject,
   ) as Partial<StoredCheck>;
   // With nothing as their past, what differs is the newer's, and the record follows its entries.
-  const base = { record: { corners: [] }, entries: {} } as unknown as StoredCheck;
+  const base = { record: { corners: [] }, entries: {}, choices: {} } as unknown as StoredCheck;
   const theirs = {
     ...missing,
     record: { corners: [], ...missing.record },
     entries: { ...missing.entries },
+    choices: { ...missing.choices },
   } as unknown as StoredCheck;
   const joined = mergeChecks(base, newer, theirs);
   return { ...joined, record: withEntriesFollowed(joined.record, joined.entries, newer, given) };

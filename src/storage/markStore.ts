@@ -1,4 +1,5 @@
 import { type Outcome, succeed } from "../physics/outcome.ts";
+import { entriesWithChoices } from "../records/check/choicesAmongEntries.ts";
 import { type ListedCheck, listedPhoto } from "../records/check/listedCheck.ts";
 import { newId } from "../records/check/storedCheck.ts";
 import { canonicalText, textDigest } from "../records/text/canonicalText.ts";
@@ -8,10 +9,11 @@ import { DatabaseHandle, databaseName, type Mark } from "./database.ts";
  * The content of a check in short: two with one digest need not both be saved. Opening a check, or going
  * from step to step in it, does not change it. A photo counts by its length, for they are long.
  */
-export function contentDigest({ name, record, entries, aside }: ListedCheck): string {
+export function contentDigest(check: ListedCheck): string {
+  const { name, record, aside } = check;
   const photos = record.photos?.map(listedPhoto);
-  // The version that the record is written in is no content.
-  const content = [name, { ...record, photos, version: 1 }, entries];
+  // The version that the record is written in is no content, nor is where choices stand.
+  const content = [name, { ...record, photos, version: 1 }, entriesWithChoices(check)];
   return textDigest(canonicalText(aside === undefined ? content : [...content, aside]));
 }
 

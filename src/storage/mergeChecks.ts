@@ -1,8 +1,10 @@
 import { parseReadingId } from "../physics/readings/index.ts";
 import { withMergedAdvice } from "../records/check/advised.ts";
 import type { PartialCorner } from "../records/check/checkRecord.ts";
+import type { ChoiceId } from "../records/check/choices.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import { recordWithEntry, withField } from "../records/entry/entryPath.ts";
+import { movedTo } from "../records/filling/choice.ts";
 import { isPlainObject, type PlainObject } from "../records/text/plainObject.ts";
 import { withMergedPhotos } from "./mergePhotos.ts";
 import { isSame } from "./sameContent.ts";
@@ -57,14 +59,14 @@ function mergeList(base: unknown[], mine: unknown[], theirs: unknown[]): unknown
   return mine;
 }
 
-type Joined = Pick<StoredCheck, "record" | "entries">;
+type Joined = Pick<StoredCheck, "record" | "entries" | "choices">;
 
 /**
  * The record's field follows the entry where both changed that, and where it is made of two entries of
  * which each may have changed one.
  */
 function withEntriesAgreeing(
-  { record, entries }: Joined,
+  { record, entries, choices }: Joined,
   base: StoredCheck,
   mine: StoredCheck,
   theirs: StoredCheck,
@@ -76,18 +78,21 @@ function withEntriesAgreeing(
     const isOfTwo = parseReadingId(id)?.of === "settle";
     return bothChanged || isOfTwo ? recordWithEntry(current, id, entry, entries) : current;
   }, record);
-  return { record: agreed, entries };
+  return { record: agreed, entries, choices };
 }
 
-/** Entries of which those that begin so are one version's. */
-function withEntriesOf(
-  entries: StoredCheck["entries"],
+/** Entries and choices of which those that begin so are one version's. */
+function withThoseOf(
+  joined: Joined,
   prefix: string,
   version: StoredCheck,
-): StoredCheck["entries"] {
-  const others = Object.entries(entries).filter(([id]) => !id.startsWith(prefix));
-  const own = Object.entries(version.entries).filter(([id]) => id.startsWith(prefix));
-  return Object.fromEntries([...others, ...own]);
+): Pick<StoredCheck, "entries" | "choices"> {
+  const others = movedTo(joined, (id) => (id.startsWith(prefix) ? null : id));
+  const own = movedTo(version, (id) => (id.startsWith(prefix) ? id : null));
+  return {
+    entries: { ...others.entries, ...own.entries },
+    choices: { ...others.choices, ...own.choices },
+  };
 }
 
 function cornerOf({ record }: StoredCheck, side: string): PartialCorner | undefined {
@@ -96,8 +101,8 @@ function cornerOf({ record }: StoredCheck, side: string): PartialCorner | undefi
 
 /**
  * Limits go by their place. Where there are more in one version than in another, one version's were taken
- * whole, and their entries with them: else the reading of one would stand under another. So were those of
- * a side that one version has taken out.
+ * whole, and their entries and choices with them: else the reading of one would stand under another. So were
+ * those of a side that one version has taken out.
  */
 function withSidesOfOne(
   joined: Joined,
@@ -121,12 +126,12 @@ function withSidesOfOne(
     const prefix = wasTakenOut ? `${side}.` : `${side}.limits.`;
     return {
       record: { ...agreed.record, corners },
-      entries: withEntriesOf(agreed.entries, prefix, taken),
+      ...withThoseOf(agreed, prefix, taken),
     };
   }, joined);
 }
 
-const stopChoices = ["stop.source", "stop.packId"];
+const stopChoices = ["stop.source", "stop.packId"] as const satisfies readonly ChoiceId[];
 
 /** A stop that one version has chosen is that one's whole: what the other did was done to another stop. */
 function withStopOfOne(
@@ -135,13 +140,13 @@ function withStopOfOne(
   mine: StoredCheck,
   theirs: StoredCheck,
 ): Joined {
-  const hasChosen = ({ record, entries }: StoredCheck): boolean =>
-    record.stop !== undefined && stopChoices.some((id) => !isSame(entries[id], base.entries[id]));
+  const hasChosen = ({ record, choices }: StoredCheck): boolean =>
+    record.stop !== undefined && stopChoices.some((id) => choices[id] !== base.choices[id]);
   const chooser = [mine, theirs].find(hasChosen);
   if (chooser === undefined) return joined;
   return {
     record: withField(joined.record, "stop", chooser.record.stop),
-    entries: withEntriesOf(joined.entries, "stop.", chooser),
+    ...withThoseOf(joined, "stop.", chooser),
   };
 }
 
@@ -169,7 +174,8 @@ export function mergeChecks(
     mine.record.photos,
     theirs.record.photos,
   );
-  const joined = { record, entries: agreeing.entries };
+  const { entries, choices } = agreeing;
+  const joined = { record, entries, choices };
   const { deletedAt: _, lastVerdict, aside: _aside, ...kept } = mine;
   const stands = lastVerdict !== undefined && isSame(joined.record, mine.record);
   return {

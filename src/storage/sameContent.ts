@@ -69,6 +69,7 @@ export function replacesSomething(current: StoredCheck, next: StoredCheck): bool
   return !(
     holdsAll(next.record, current.record) &&
     holdsAll(next.entries, typed) &&
+    holdsAll(next.choices, current.choices) &&
     (current.name === next.name || current.name === "")
   );
 }

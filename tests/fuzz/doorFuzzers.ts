@@ -10,6 +10,7 @@ import type { Reply } from "../../src/records/review/reply.ts";
 import { inModelUnits } from "../../src/saying/modelUnits.ts";
 import type { Opened } from "../../src/sharing/openText.ts";
 import { replyLink } from "../../src/sharing/shareLink.ts";
+import { allChosen } from "../support/everyChoice.ts";
 import { generateRecords } from "../support/generateRecords.ts";
 import { tinyPhoto } from "../support/pictures.ts";
 import type { Chance } from "./chance.ts";
@@ -174,7 +175,7 @@ const text: Fuzzer = {
 export function doorLine(chance: Chance): string {
   const record = structuredClone(chance.pick(records));
   const at = chance.pick(["2026-05-02T10:00:00.000Z", "9999-12-31T00:00:00Z", "2026", "x"]);
-  const stored = storedFromRecord(record);
+  const stored = { ...storedFromRecord(record), choices: allChosen(chance.below(6)) };
   const again = {
     level: "unsure",
     done: [{ reading: "left.gap", how: "taken" }],

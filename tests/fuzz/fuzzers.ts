@@ -2,6 +2,8 @@ import { readFileSync } from "node:fs";
 import { assessFitment } from "../../src/physics/assess.ts";
 import { crc32 } from "../../src/records/bytes/checksum.ts";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
+import { choicesOf } from "../../src/records/check/choices.ts";
+import { entriesWithChoices } from "../../src/records/check/choicesAmongEntries.ts";
 import { fitmentOf } from "../../src/records/check/fitmentOf.ts";
 import { openStored } from "../../src/records/check/openStored.ts";
 import { readCheckText, readCheckValue } from "../../src/records/check/readCheck.ts";
@@ -18,6 +20,7 @@ import { checkOfFrame, sharedOfPayload } from "../../src/sharing/sharedCheck.ts"
 import { packCheck, shareLink, wholeFrame } from "../../src/sharing/shareLink.ts";
 import { toShortText } from "../../src/sharing/shortText.ts";
 import { listedRow } from "../../src/storage/checkRow.ts";
+import { allChosen } from "../support/everyChoice.ts";
 import { generateRecords } from "../support/generateRecords.ts";
 import type { Chance } from "./chance.ts";
 import { mutateBytes, mutateText, mutateValue, numbers, randomText } from "./mutations.ts";
@@ -139,7 +142,13 @@ const stored: Fuzzer = {
       { type: "image/jpeg", data: "AAAA", reading: "left.gap" },
       { type: "image/jpeg", picture: "one", length: 4 },
     ];
-    const whole: unknown = structuredClone({ ...sound, record: { ...sound.record, photos } });
+    const choices = allChosen(chance.below(6));
+    // As today's version stores what was chosen, and as an earlier one did.
+    const held = chance.once(2)
+      ? { choices }
+      : { choices: undefined, entries: entriesWithChoices({ ...sound, choices }) };
+    const record = { ...sound.record, photos };
+    const whole: unknown = structuredClone({ ...sound, ...held, record });
     several(chance, () => mutateValue(whole, chance));
     // Little else than a missing id makes a row that can't be opened at all.
     if (chance.once(50)) Reflect.deleteProperty(whole as object, "id");
@@ -147,7 +156,10 @@ const stored: Fuzzer = {
     const input = JSON.stringify(whole);
     const opened = openStored(whole);
     const onOne = (opened === null) !== (listedRow(whole) === null);
-    return { fault: onOne ? "listed or opened only" : null, accepted: opened !== null, input };
+    const kept = opened?.choices ?? {};
+    const bent = Object.keys(choicesOf(kept)).length !== Object.keys(kept).length;
+    const fault = onOne ? "listed or opened only" : bent ? "choices nobody could make" : null;
+    return { fault, accepted: opened !== null, input };
   },
 };
 

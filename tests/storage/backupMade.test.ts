@@ -55,6 +55,7 @@ describe("the file of a backup", () => {
     const header = { format: "stopfit-backup", version: 1, kind: "header" };
     const kept = [value(await checks.get(draft.id)), value(await checks.get(complete.id))];
     expect(kept[1]?.record.photos?.[0]?.data).toBe(tinyPhoto.data);
+    // Choices stand among what was typed there, where every version finds them.
     expect(await linesOf(made.file)).toEqual([
       { ...header, createdAt: made.createdAt, phone: value(await marks.phone()) },
       { kind: "submission", text: sent[0].text, ...whence, way: "link" },
@@ -66,7 +67,7 @@ describe("the file of a backup", () => {
         photosLeftOut: 0,
       },
       { kind: "decision", decision },
-      ...kept.map((check) => ({ kind: "check", check })),
+      ...kept.map((check) => ({ kind: "check", check: { ...check, choices: undefined } })),
       { kind: "end", lines: 5 },
       null,
     ]);

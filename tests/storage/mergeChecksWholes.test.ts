@@ -187,13 +187,14 @@ describe("a side that one tab took out", () => {
 
 describe("a side that one tab began", () => {
   it("has what either tab said of it", () => {
-    const choice = withChoice(empty, "left.stand", "free");
+    const choice = withChoice(empty, "left.stand", "missing");
     const reading = typed(empty, "left.gap", "21");
     for (const joined of [
       mergeChecks(empty, choice, reading),
       mergeChecks(empty, reading, choice),
     ]) {
-      expect(texts(joined, "")).toEqual({ "left.stand": "free", "left.gap": "21" });
+      expect(texts(joined, "")).toEqual({ "left.gap": "21" });
+      expect(joined.choices).toEqual({ "left.stand": "missing" });
       expect(corner(joined, "left")?.gap?.values).toEqual([21]);
     }
   });
@@ -218,6 +219,7 @@ describe("a stop that was chosen", () => {
       const joined = mergeChecks(empty, one, two);
       expect(joined.record.stop).toEqual(one.record.stop);
       expect(texts(joined, "stop.")).toEqual(texts(one, "stop."));
+      expect(joined.choices).toEqual(one.choices);
     }
   });
 
@@ -231,6 +233,7 @@ describe("a stop that was chosen", () => {
       const joined = mergeChecks(base, one, two);
       expect(joined.record.stop).toEqual(short);
       expect(texts(joined, "stop.")).toEqual(texts(chosen(base, short, "short"), "stop."));
+      expect(joined.choices).toEqual({ "stop.source": "pack", "stop.packId": "short" });
       expect(texts(joined, "left.")).toEqual({ "left.gap": "21" });
       expect(corner(joined, "left")?.gap?.values).toEqual([21]);
     }

@@ -6,6 +6,7 @@ import { IDBFactory } from "fake-indexeddb";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import type { Outcome } from "../../src/physics/outcome.ts";
 import type { Photo } from "../../src/records/check/checkRecord.ts";
+import { choiceValues } from "../../src/records/check/choices.ts";
 import { completeRecord } from "../../src/records/check/completeRecord.ts";
 import type { StoredCheck } from "../../src/records/check/storedCheck.ts";
 import { setEntry } from "../../src/records/filling/changes.ts";
@@ -17,6 +18,7 @@ import { openDeskStore } from "../../src/storage/deskStore.ts";
 import { MarkStore } from "../../src/storage/markStore.ts";
 import { openPackStore } from "../../src/storage/packStore.ts";
 import { ReplyStore } from "../../src/storage/replyStore.ts";
+import { choicesMade } from "./support/choicesMade.ts";
 import {
   type OldDatabase,
   oldDatabase,
@@ -71,9 +73,20 @@ it("there is stored data of every version before today's", () => {
   ]);
 });
 
+it("there is stored data with every kind of choice", () => {
+  const made = new Set(Object.values(choicesMade).flatMap((choices) => Object.keys(choices)));
+  const patterns = [...made].map((id) =>
+    id.replace(/^(aside\.)?(left|right)\./, "side.").replace(/\.\d+\./, ".#."),
+  );
+  // Nobody could put a part's id aside with a stop typed by hand: it has none.
+  expect([...new Set(patterns), "aside.stop.hand.stop.packId"].sort()).toEqual(
+    Object.keys(choiceValues).sort(),
+  );
+});
+
 /**
- * A row as it is opened: of version 2, with the pictures that stand apart, and with what waits aside in
- * fields of its own.
+ * A row as it is opened: of version 2, with the pictures that stand apart, and with what waits aside and
+ * what was chosen in fields of its own.
  */
 function inTodaysShape(row: StoredCheck, { stores }: OldDatabase): StoredCheck {
   const pictures = (stores.pictures?.rows ?? []) as readonly { key: string; data: string }[];
@@ -90,10 +103,16 @@ function inTodaysShape(row: StoredCheck, { stores }: OldDatabase): StoredCheck {
     if (json !== undefined) aside[name] = JSON.parse(json);
     delete entries[id];
   }
+  const choices = choicesMade[row.name] ?? {};
+  for (const [id, value] of Object.entries(choices)) {
+    expect(entries[id], id).toEqual({ texts: [value], unit: "", tol: "" });
+    delete entries[id];
+  }
   return {
     ...row,
     record: { ...row.record, version: 2, ...(photos && { photos }) },
     entries,
+    choices,
     ...(Object.keys(aside).length > 0 && { aside }),
   };
 }
@@ -119,6 +138,7 @@ describe.each(range(databaseVersion - 1))("checks stored by version %i", (versio
         "left.rideHeight": { texts: ["512"], unit: "mm", tol: "2" },
       });
       expect(now?.record.corners[0]?.rideHeight?.values).toEqual([512]);
+      expect(now?.choices).toEqual({});
       expect(now?.progress).toEqual(row.progress);
     }
     expect(await rowsOf("stopfit", "unjoined")).toEqual([]);

@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import * as messages from "../../words/compiled/records/backup.ts";
+import { entriesWithChoices } from "../check/choicesAmongEntries.ts";
 import { recordBounds } from "../check/recordFormat.ts";
 import { soundStored } from "../check/soundStored.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
@@ -44,9 +45,14 @@ export type BackupEntry =
   | { readonly kind: "submission"; readonly incoming: Incoming };
 
 export function backupLineText(line: BackupLine): string {
-  const content =
-    line.kind === "header" ? { format: backupFormat, version: backupVersion, ...line } : line;
-  return `${JSON.stringify(content)}\n`;
+  return `${JSON.stringify(contentOf(line))}\n`;
+}
+
+function contentOf(line: BackupLine): object {
+  if (line.kind === "header") return { format: backupFormat, version: backupVersion, ...line };
+  if (line.kind !== "check") return line;
+  const { choices: _, ...check } = line.check;
+  return { kind: line.kind, check: { ...check, entries: entriesWithChoices(line.check) } };
 }
 
 /** A backup is told from all else by its beginning, whatever its size and name. */

@@ -72,6 +72,7 @@ export function isAdviceAlone(before: StoredCheck, after: StoredCheck): boolean 
   return (
     before.record !== after.record &&
     before.entries === after.entries &&
+    before.choices === after.choices &&
     isSameBesideAdvice(before.record, after.record)
   );
 }

@@ -3,6 +3,7 @@ import type { Entry } from "../entry/entry.ts";
 import { isPlainObject, type PlainObject } from "../text/plainObject.ts";
 import { type Keep, listOf, number, oneOf, text } from "../text/salvage.ts";
 import type { PartialCorner } from "./checkRecord.ts";
+import { choicesApart } from "./choicesAmongEntries.ts";
 import { openCorner, openHandStop, openRecord } from "./openRecord.ts";
 import type { Aside, Progress, StoredCheck } from "./storedCheck.ts";
 
@@ -109,7 +110,7 @@ export function openStored(value: unknown): StoredCheck | null {
     ...(writes !== undefined && writes >= 0 && { revision: Math.floor(writes) }),
     ...(verdict !== undefined && { lastVerdict: verdict }),
     record: openRecord(value.record, id, createdAt),
-    entries: entriesOf(entries),
+    ...choicesApart(entriesOf(entries), value.choices),
     ...(aside !== undefined && { aside }),
     progress: progressOf(value.progress),
   };

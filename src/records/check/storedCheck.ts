@@ -2,6 +2,7 @@ import type { State } from "../../physics/fitment.ts";
 import type { Entry } from "../entry/entry.ts";
 import type { EarlierValues, RemeasureWalk } from "../remeasure/underWay.ts";
 import type { CheckStop, PartialCheckRecord, PartialCorner } from "./checkRecord.ts";
+import type { Choices } from "./choices.ts";
 import { checkFormat, checkVersion } from "./recordFormat.ts";
 
 export interface Progress {
@@ -31,7 +32,7 @@ export type HandStop = Partial<
 
 /**
  * What waits beside the record until it is wanted again: a side that is not measured any more, and the
- * stop typed by hand while one of a pack is chosen. Their entries wait under "aside.".
+ * stop typed by hand while one of a pack is chosen. Their entries and choices wait under "aside.".
  */
 export interface Aside {
   readonly left?: PartialCorner;
@@ -39,7 +40,7 @@ export interface Aside {
   readonly handStop?: HandStop;
 }
 
-/** A check as the phone keeps it: the record as far as it can be read, and what was typed. */
+/** A check as the phone keeps it: the record as far as it can be read, what was typed and what was chosen. */
 export interface StoredCheck {
   readonly id: string;
   readonly name: string;
@@ -52,6 +53,7 @@ export interface StoredCheck {
   readonly lastVerdict?: State;
   readonly record: PartialCheckRecord;
   readonly entries: { readonly [id: string]: Entry };
+  readonly choices: Choices;
   readonly aside?: Aside;
   readonly progress: Progress;
   /** Values that were taken anew since. */
@@ -101,6 +103,7 @@ export function newStoredCheck(name = ""): StoredCheck {
       corners: [],
     },
     entries: {},
+    choices: {},
     progress: freshProgress,
   };
 }

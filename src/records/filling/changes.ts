@@ -6,6 +6,7 @@ import { type Entry, type EntryKey, readEntry } from "../entry/entry.ts";
 import { recordWithEntry, withCorner, withField } from "../entry/entryPath.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import { withPhotosAt } from "../photo/photoReadings.ts";
+import { movedTo } from "./choice.ts";
 import { numberEntry, stopEntries } from "./storedFromRecord.ts";
 
 /** The check with one entry changed, and the record's field set, or gone where it can't be read. */
@@ -82,9 +83,8 @@ export function addLimit(stored: StoredCheck, side: Side, limit: PartialLimit): 
   );
 }
 
-/** The check without one hard limit; entries and photos of those after it move down with them. */
+/** The check without one hard limit; entries, choices and photos of those after it move down with them. */
 export function removeLimit(stored: StoredCheck, side: Side, index: number): StoredCheck {
-  const entries: { [id: string]: Entry } = {};
   const moved = (id: string): string | null => {
     const place = limitOf(id);
     if (place === null || place.side !== side || place.index < index) return id;
@@ -93,10 +93,6 @@ export function removeLimit(stored: StoredCheck, side: Side, index: number): Sto
       ? null
       : `${side}.limits.${place.index - 1}${id.slice(before.length)}`;
   };
-  for (const [id, entry] of Object.entries(stored.entries)) {
-    const next = moved(id);
-    if (next !== null) entries[next] = entry;
-  }
   const changed = changeRecord(stored, (record) =>
     withPhotosAt(
       withCorner(record, side, (corner) => ({
@@ -106,17 +102,17 @@ export function removeLimit(stored: StoredCheck, side: Side, index: number): Sto
       moved,
     ),
   );
-  return { ...changed, entries };
+  return { ...changed, ...movedTo(stored, moved) };
 }
 
-/** The check with a side taken out, and what was typed for it. */
+/** The check with a side taken out, and what was typed and chosen for it. */
 export function removeCorner(stored: StoredCheck, side: Side): StoredCheck {
-  const kept = Object.entries(stored.entries).filter(([id]) => !id.startsWith(`${side}.`));
+  const kept = (id: string): string | null => (id.startsWith(`${side}.`) ? null : id);
   const changed = changeRecord(stored, (record) => ({
-    ...withPhotosAt(record, (id) => (id.startsWith(`${side}.`) ? null : id)),
+    ...withPhotosAt(record, kept),
     corners: record.corners.filter((corner) => corner.side !== side),
   }));
-  return { ...changed, entries: Object.fromEntries(kept) };
+  return { ...changed, ...movedTo(stored, kept) };
 }
 
 /** The check with this stop (of a pack), its entries as if they had been typed. */
@@ -125,9 +121,9 @@ export function chooseStop(
   stop: Partial<CheckStop>,
   unit: LengthUnit,
 ): StoredCheck {
-  const others = Object.entries(stored.entries).filter(([id]) => !id.startsWith("stop."));
+  const { entries, choices } = movedTo(stored, (id) => (id.startsWith("stop.") ? null : id));
   const changed = changeRecord(stored, (record) => ({ ...record, stop }));
-  return { ...changed, entries: { ...Object.fromEntries(others), ...stopEntries(stop, unit) } };
+  return { ...changed, entries: { ...entries, ...stopEntries(stop, unit) }, choices };
 }
 
 /** The check with one ride quantity estimated: its value, ± and how it was come by. */

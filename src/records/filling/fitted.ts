@@ -9,7 +9,8 @@ import { type LengthUnit, toModel } from "../entry/units.ts";
 import type { Pack } from "../pack/pack.ts";
 import { stopOfPart } from "../pack/packCandidates.ts";
 import { instantOfDay } from "../text/moment.ts";
-import { chosen, withChoice } from "./choice.ts";
+import { setEntry } from "./changes.ts";
+import { movedTo } from "./choice.ts";
 import { jobOf, withJob } from "./job.ts";
 import { withPackStop } from "./stopSources.ts";
 
@@ -32,8 +33,8 @@ const entryId = (field: FittedField) => `fitted.${field}`;
 
 /** What a field says: as typed, else as the record has it. */
 export function fittedText(stored: StoredCheck, field: FittedField): string {
-  const typed = chosen(stored, entryId(field));
-  if (typed !== null) return typed;
+  const [typed] = stored.entries[entryId(field)]?.texts ?? [];
+  if (typed !== undefined) return typed;
   const { fitted } = stored.record;
   if (fitted === undefined) return "";
   switch (field) {
@@ -93,7 +94,8 @@ export function withFitted(
   say: Say,
 ): StoredCheck {
   const typed = Object.entries(change).reduce(
-    (current, [field, text]) => withChoice(current, entryId(field as FittedField), text),
+    (current, [field, text]) =>
+      setEntry(current, entryId(field as FittedField), { texts: [text], unit: "", tol: "" }),
     stored,
   );
   return changeRecord(typed, (record) => withField(record, "fitted", fittedOf(typed, unit, say)));
@@ -101,11 +103,11 @@ export function withFitted(
 
 /** Nothing was fitted after all. */
 export function withoutFitted(stored: StoredCheck): StoredCheck {
-  const emptied = fittedFields.reduce(
-    (current, field) => withChoice(current, entryId(field), null),
-    stored,
+  const ids: readonly string[] = fittedFields.map(entryId);
+  const emptied = movedTo(stored, (id) => (ids.includes(id) ? null : id));
+  return changeRecord({ ...stored, ...emptied }, (record) =>
+    withField(record, "fitted", undefined),
   );
-  return changeRecord(emptied, (record) => withField(record, "fitted", undefined));
 }
 
 /** What is read anew once another stop stands there. */
@@ -143,12 +145,10 @@ export function checkAgain(
   const { photos: _photos, fitted, fullTravel: _travel, notes: _notes, ...others } = record;
   // What was advised, and what a second person read, was of the stop before.
   const { advised: _advised, second: _second, ...common } = others;
-  const entries = Object.fromEntries(
-    Object.entries(stored.entries).filter(([id]) => !isStand(id) && !leftBehind.test(id)),
-  );
+  const held = movedTo(stored, (id) => (isStand(id) || leftBehind.test(id) ? null : id));
   const kept: StoredCheck = {
     ...fresh,
-    entries,
+    ...held,
     record: {
       ...withNewStands(common),
       id: fresh.record.id,
@@ -159,9 +159,13 @@ export function checkAgain(
   };
   const stop = fitted && stopOfPart(pack, fitted);
   if (stop) return { before, after: withPackStop(kept, stop, pack, unit, fitted.batch) };
-  const stopEntries = Object.entries(stored.entries).filter(([id]) => id.startsWith("stop."));
+  const ofStop = movedTo(stored, (id) => (id.startsWith("stop.") ? id : null));
   return {
     before,
-    after: { ...kept, entries: { ...entries, ...Object.fromEntries(stopEntries) } },
+    after: {
+      ...kept,
+      entries: { ...held.entries, ...ofStop.entries },
+      choices: { ...held.choices, ...ofStop.choices },
+    },
   };
 }

@@ -5,6 +5,7 @@ import type { ListedCheck } from "../check/listedCheck.ts";
 import { changeRecord, newId, newStoredCheck, type StoredCheck } from "../check/storedCheck.ts";
 import { withField } from "../entry/entryPath.ts";
 import { type Pack, platformOf } from "../pack/pack.ts";
+import { movedTo } from "./choice.ts";
 import { withPlatform } from "./platforms.ts";
 import { chosenSides, withSides } from "./sides.ts";
 
@@ -62,10 +63,8 @@ export function otherAxle(
     ...(reference.edition !== undefined && { edition: reference.edition }),
     rules: reference.rules,
   };
-  const entries = Object.fromEntries(
-    Object.entries(stored.entries).filter(([id]) => common.test(id)),
-  );
-  const begun = changeRecord({ ...fresh, entries }, (empty) => ({
+  const held = movedTo(stored, (id) => (common.test(id) ? id : null));
+  const begun = changeRecord({ ...fresh, ...held }, (empty) => ({
     ...empty,
     ...(author && { author }),
     vehicle: {

@@ -1,5 +1,6 @@
 import type { Side } from "../../physics/fitment.ts";
 import type { PartialLimit } from "../check/checkRecord.ts";
+import type { ChoiceValue } from "../check/choices.ts";
 import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import type { Entry } from "../entry/entry.ts";
 import { withCorner } from "../entry/entryPath.ts";
@@ -12,14 +13,14 @@ import { hasArm } from "./layoutChoices.ts";
  * Where a clearance was measured. Of what the arm carries, a place on it: near the stop, at the damper's
  * mount, at the outer joint, or a distance of its own.
  */
-export type LimitPlaceChoice = "wheel" | "stop" | "nearStop" | "mount" | "joint" | "distance";
+export type LimitPlaceChoice = ChoiceValue<ReturnType<typeof choiceId>>;
 
 const onArm: readonly LimitPlaceChoice[] = ["nearStop", "mount", "joint", "distance"];
 
 const limitOf = (stored: StoredCheck, side: Side, index: number): PartialLimit | undefined =>
   stored.record.corners.find((corner) => corner.side === side)?.limits[index];
 
-const choiceId = (side: Side, index: number) => `${side}.limits.${index}.place`;
+const choiceId = (side: Side, index: number) => `${side}.limits.${index}.place` as const;
 
 /** What the arm can carry: on an arm or a damper everything but the tire may sit on it. */
 export function asksPlaceOnArm(stored: StoredCheck, limit: PartialLimit): boolean {
@@ -35,7 +36,7 @@ export function limitPlaceOf(
   const limit = limitOf(stored, side, index);
   if (limit === undefined) return null;
   if (limit.at === "stop") return "stop";
-  const choice = chosen(stored, choiceId(side, index)) as LimitPlaceChoice | null;
+  const choice = chosen(stored, choiceId(side, index));
   if (limit.at === "arm") return choice !== null && onArm.includes(choice) ? choice : "distance";
   return asksPlaceOnArm(stored, limit) && choice !== "wheel" && limit.perWheel === undefined
     ? null

@@ -1,22 +1,20 @@
 import type { Side } from "../../physics/fitment.ts";
+import type { ChoiceValue } from "../check/choices.ts";
 import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import { readEntry } from "../entry/entry.ts";
 import { withCorner } from "../entry/entryPath.ts";
 import { chosen, withChoice } from "./choice.ts";
 import { sidesOf } from "./sides.ts";
 
-export type Moved = "yes" | "no";
-
-const choiceOf = (side: Side) => `${side}.moved`;
+export type Moved = ChoiceValue<`${Side}.moved`>;
 
 /** Whether the vehicle was rolled, driven or bounced between the gap and the clearances of a side; null: not said. */
 export function movedBetween(stored: StoredCheck, side: Side): Moved | null {
-  const choice = chosen(stored, choiceOf(side));
-  return choice === "yes" || choice === "no" ? choice : null;
+  return chosen(stored, `${side}.moved`);
 }
 
 export function chooseMoved(stored: StoredCheck, side: Side, moved: Moved): StoredCheck {
-  return withChoice(stored, choiceOf(side), moved);
+  return withChoice(stored, `${side}.moved`, moved);
 }
 
 /**

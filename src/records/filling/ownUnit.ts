@@ -6,8 +6,7 @@ const id = "vehicle.units";
 
 /** The units that this check has of its own, whatever the phone's are; null where it goes by those. */
 export function unitOf(stored: StoredCheck): LengthUnit | null {
-  const unit = chosen(stored, id);
-  return unit === "mm" || unit === "in" ? unit : null;
+  return chosen(stored, id);
 }
 
 export function withUnit(stored: StoredCheck, unit: LengthUnit | null): StoredCheck {

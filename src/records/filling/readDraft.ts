@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import { isReadingId, layoutKinds, sideOf } from "../../physics/readings/index.ts";
 import * as messages from "../../words/compiled/records/filling.ts";
 import { checkSchema, vehicleSchema } from "../check/checkSchema.ts";
+import { choicesApart } from "../check/choicesAmongEntries.ts";
 import { withoutTicks } from "../check/fullTravel.ts";
 import { openStored } from "../check/openStored.ts";
 import { checkFormat, checkVersion, recordBounds } from "../check/recordFormat.ts";
@@ -116,7 +117,8 @@ function storedFromDraft(given: Draft): StoredCheck {
     ...(given.layout && { layout }),
     ...(given.stop && { stop }),
   }));
-  stored = { ...stored, createdAt: given.createdAt, entries: withoutTicks(entries) };
+  const held = choicesApart(withoutTicks(entries));
+  stored = { ...stored, createdAt: given.createdAt, ...held };
   for (const [id, entry] of Object.entries(stored.entries)) {
     if (isReadingId(id) && !isOfAnotherSide(id, given)) stored = setEntry(stored, id, entry);
   }

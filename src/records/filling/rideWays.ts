@@ -1,17 +1,19 @@
 import type { RideQuantity } from "../../physics/fitment.ts";
+import type { ChoiceValue } from "../check/choices.ts";
 import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import { withField } from "../entry/entryPath.ts";
 import { setEntry } from "./changes.ts";
 import { chosen, withChoice } from "./choice.ts";
 
-/** The choice kept under an entry's id with this ending says how the value is come by. */
-export const wayOf = (id: string): string => `${id}.way`;
+/** Quantities with a way of their own; rebound goes the way of bump. */
+export type WayQuantity = Exclude<RideQuantity, "damperReboundNsPerMm">;
+export type RideWay<Name extends WayQuantity = WayQuantity> = ChoiceValue<`ride.${Name}.way`>;
 
 const asideId = (name: RideQuantity) => `aside.ride.${name}`;
 
 /** How a ride quantity is come by: "typed", "unknown", or the name of an estimate; null: not chosen. */
-export function rideWay(stored: StoredCheck, name: RideQuantity): string | null {
-  const way = chosen(stored, wayOf(`ride.${name}`));
+export function rideWay(stored: StoredCheck, name: WayQuantity): RideWay | null {
+  const way = chosen(stored, `ride.${name}.way`);
   if (way !== null) return way;
   return stored.record.ride?.[name] === undefined ? null : "typed";
 }
@@ -41,14 +43,13 @@ export function withoutRide(stored: StoredCheck, name: RideQuantity): StoredChec
 /** The check with another way chosen; a typed value waits and is there again when typing is chosen. */
 export function withRideWay(
   stored: StoredCheck,
-  names: readonly RideQuantity[],
-  way: string,
+  names: readonly [WayQuantity, ...RideQuantity[]],
+  way: RideWay,
 ): StoredCheck {
   const [first] = names;
-  if (!first) return stored;
   const before = rideWay(stored, first);
-  if (before === way) return withChoice(stored, wayOf(`ride.${first}`), way);
-  let changed = withChoice(stored, wayOf(`ride.${first}`), way);
+  if (before === way) return withChoice(stored, `ride.${first}.way`, way);
+  let changed = withChoice(stored, `ride.${first}.way`, way);
   for (const name of names) {
     const id = `ride.${name}`;
     const entry = changed.entries[id];

@@ -6,7 +6,7 @@ import { type Entry, parseText } from "../entry/entry.ts";
 import { withField } from "../entry/entryPath.ts";
 import { type Pack, takenFrom } from "../pack/pack.ts";
 import { same } from "../pack/packDifferences.ts";
-import { chosen, withChoice } from "./choice.ts";
+import { chosen, movedTo, withChoice } from "./choice.ts";
 
 export type EventField = "heightM" | "lengthM" | "speedKmPerH";
 
@@ -96,7 +96,7 @@ export function eventEntryId(kind: DesignEvent["kind"], field: EventField): stri
   return `rules.${kind}.${field}`;
 }
 
-const leftOutId = (kind: DesignEvent["kind"]) => `rules.${kind}.leftOut`;
+const leftOutId = (kind: DesignEvent["kind"]) => `rules.${kind}.leftOut` as const;
 
 export function isLeftOut(stored: StoredCheck, kind: DesignEvent["kind"]): boolean {
   return chosen(stored, leftOutId(kind)) === "yes";
@@ -180,27 +180,25 @@ export function withRoadKurtosis(
 
 /** Everything as is usual for the use again, by the house rules of the pack in use. */
 export function withUsualRules(stored: StoredCheck, pack: Pack): StoredCheck {
-  const entries: Record<string, Entry> = {};
-  for (const [id, entry] of Object.entries(stored.entries)) {
-    if (!id.startsWith("rules.")) entries[id] = entry;
-  }
-  const emptied = withHouseRules({ ...stored, entries }, pack);
+  const others = movedTo(stored, (id) => (id.startsWith("rules.") ? null : id));
+  const emptied = withHouseRules({ ...stored, ...others }, pack);
   return withRules(emptied, houseRules(emptied));
 }
 
 /**
- * Entries for the events of a record that was opened from a file, so that they can be changed like
+ * Entries and choices for the events of a record that was opened from a file, so that they can be changed like
  * typed ones. The very same check where there is nothing to add.
  */
 export function withEventEntries(stored: StoredCheck): StoredCheck {
   const events = stored.record.rules?.events;
   if (!events || hasOwnEvents(stored)) return stored;
   const entries: Record<string, Entry> = { ...stored.entries };
+  let choices = stored.choices;
   let added = false;
   const usual = usualRules(stored).events;
   for (const { kind } of usual) {
-    if (events.some((event) => event.kind === kind) || entries[leftOutId(kind)]) continue;
-    entries[leftOutId(kind)] = { texts: ["yes"], unit: "", tol: "" };
+    if (events.some((event) => event.kind === kind) || choices[leftOutId(kind)]) continue;
+    choices = { ...choices, [leftOutId(kind)]: "yes" };
     added = true;
   }
   for (const event of events) {
@@ -221,5 +219,5 @@ export function withEventEntries(stored: StoredCheck): StoredCheck {
       put("speedKmPerH", event.speedKmPerH, driven?.speedKmPerH);
     }
   }
-  return added ? { ...stored, entries } : stored;
+  return added ? { ...stored, entries, choices } : stored;
 }

@@ -48,6 +48,7 @@ export function blindCheck(stored: StoredCheck): StoredCheck {
   return {
     ...stored,
     entries: Object.fromEntries(own),
+    choices: {},
     record: {
       ...stored.record,
       ...(layout && { layout: { ...layout, readings: {} } }),

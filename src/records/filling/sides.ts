@@ -1,8 +1,8 @@
 import type { Side } from "../../physics/fitment.ts";
 import type { PartialCorner } from "../check/checkRecord.ts";
 import { changeAside, changeRecord, type StoredCheck } from "../check/storedCheck.ts";
-import type { Entry } from "../entry/entry.ts";
 import { withCorner } from "../entry/entryPath.ts";
+import { movedTo } from "./choice.ts";
 
 export function sidesOf(stored: StoredCheck): readonly Side[] {
   return stored.record.corners.map((corner) => corner.side);
@@ -19,11 +19,8 @@ export function chosenSides(stored: StoredCheck): Sides | null {
 function withSideAside(stored: StoredCheck, side: Side): StoredCheck {
   const corner = stored.record.corners.find((each) => each.side === side);
   if (!corner) return stored;
-  const entries: Record<string, Entry> = {};
-  for (const [id, entry] of Object.entries(stored.entries)) {
-    entries[id.startsWith(`${side}.`) ? `aside.${id}` : id] = entry;
-  }
-  const kept = changeAside({ ...stored, entries }, side, corner);
+  const waiting = movedTo(stored, (id) => (id.startsWith(`${side}.`) ? `aside.${id}` : id));
+  const kept = changeAside({ ...stored, ...waiting }, side, corner);
   return changeRecord(kept, (record) => ({
     ...record,
     corners: record.corners.filter((each) => each.side !== side),
@@ -33,12 +30,9 @@ function withSideAside(stored: StoredCheck, side: Side): StoredCheck {
 function withSideBack(stored: StoredCheck, side: Side): StoredCheck {
   if (sidesOf(stored).includes(side)) return stored;
   const corner: PartialCorner = stored.aside?.[side] ?? { side, limits: [] };
-  const entries: Record<string, Entry> = {};
   const prefix = `aside.${side}.`;
-  for (const [id, entry] of Object.entries(stored.entries)) {
-    entries[id.startsWith(prefix) ? id.slice("aside.".length) : id] = entry;
-  }
-  const back = changeAside({ ...stored, entries }, side, undefined);
+  const wanted = movedTo(stored, (id) => (id.startsWith(prefix) ? id.slice("aside.".length) : id));
+  const back = changeAside({ ...stored, ...wanted }, side, undefined);
   return changeRecord(back, (record) => withCorner(record, side, () => corner));
 }
 

@@ -1,12 +1,13 @@
 import type { Side } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/readings/index.ts";
+import type { ChoiceValue } from "../check/choices.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import { setAside, takeBack, withoutReading } from "./aside.ts";
 import { setEntry } from "./changes.ts";
 import { chosen, withChoice } from "./choice.ts";
 
 /** How the stop stands on the vehicle: air before it, just touching, pressed, or none there. */
-export type Stand = "gap" | "touching" | "pressed" | "missing";
+export type Stand = ChoiceValue<`${Side}.stand`>;
 
 const readingOf = {
   gap: "gap",
@@ -18,9 +19,7 @@ const readingOf = {
 /** As chosen, or as the record has it; air before it where neither says. */
 export function standOf(stored: StoredCheck, side: Side): Stand {
   const choice = chosen(stored, `${side}.stand`);
-  if (choice === "gap" || choice === "touching" || choice === "pressed" || choice === "missing") {
-    return choice;
-  }
+  if (choice !== null) return choice;
   const corner = stored.record.corners.find((each) => each.side === side);
   if (corner?.pressedHeight !== undefined) return "pressed";
   if (corner?.seatToPad !== undefined) return "missing";

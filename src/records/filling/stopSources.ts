@@ -1,33 +1,26 @@
+import type { ChoiceValue } from "../check/choices.ts";
 import { changeAside, changeRecord, type StoredCheck } from "../check/storedCheck.ts";
-import type { Entry } from "../entry/entry.ts";
 import { withField } from "../entry/entryPath.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import { type Pack, type PackStop, stopFromPack, takenFrom } from "../pack/pack.ts";
 import { chooseStop, setEntry } from "./changes.ts";
-import { chosen, withChoice } from "./choice.ts";
+import { chosen, movedTo, withChoice } from "./choice.ts";
 import { withTestedAtSpeed } from "./testedAtSpeed.ts";
 
-export type StopSource = "pack" | "hand" | "file";
+export type StopSource = ChoiceValue<"stop.source"> | "file";
 
 export function stopSource(stored: StoredCheck): StopSource | null {
-  const source = chosen(stored, "stop.source");
-  if (source === "pack" || source === "hand") return source;
-  return stored.record.stop?.curve ? "file" : null;
+  return chosen(stored, "stop.source") ?? (stored.record.stop?.curve ? "file" : null);
 }
 
 const asidePrefix = "aside.stop.hand.";
+const isOfStop = (id: string): boolean => id.startsWith("stop.") && id !== "stop.source";
 
 /** What was typed by hand waits beside the record while a stop of the pack is chosen. */
 function withHandAside(stored: StoredCheck): StoredCheck {
   const source = stopSource(stored);
   if (source !== "hand" && source !== "file") return stored;
-  const entries: Record<string, Entry> = { ...stored.entries };
-  for (const [id, entry] of Object.entries(stored.entries)) {
-    if (id.startsWith("stop.") && id !== "stop.source") {
-      entries[`${asidePrefix}${id}`] = entry;
-      delete entries[id];
-    }
-  }
+  const waiting = movedTo(stored, (id) => (isOfStop(id) ? `${asidePrefix}${id}` : id));
   const {
     freeHeight: _height,
     curve: _curve,
@@ -36,22 +29,23 @@ function withHandAside(stored: StoredCheck): StoredCheck {
   } = stored.record.stop ?? {};
   const { usableCompressionMm: _usable, usableTolMm: _tol, restLoss: _loss, ...rest } = plain;
   const { staticShare: _share, estimated: _estimated, ...fields } = rest;
-  return changeAside({ ...stored, entries }, "handStop", fields);
+  return changeAside({ ...stored, ...waiting }, "handStop", fields);
 }
 
 function withHandBack(stored: StoredCheck): StoredCheck {
   const { testedAtSpeed, ...named } = stored.aside?.handStop ?? {};
-  const others: Record<string, Entry> = {};
-  const typed: [string, Entry][] = [];
-  for (const [id, entry] of Object.entries(stored.entries)) {
-    if (id.startsWith(asidePrefix)) typed.push([id.slice(asidePrefix.length), entry]);
-    else if (!id.startsWith("stop.") || id === "stop.source") others[id] = entry;
-  }
-  const emptied = changeRecord({ ...stored, entries: others }, (record) => ({
+  const isWaiting = (id: string): boolean => id.startsWith(asidePrefix);
+  const back = movedTo(stored, (id) => (isWaiting(id) ? id.slice(asidePrefix.length) : null));
+  const others = movedTo(stored, (id) => (isWaiting(id) || isOfStop(id) ? null : id));
+  const choices = { ...others.choices, ...back.choices };
+  const emptied = changeRecord({ ...stored, ...others, choices }, (record) => ({
     ...record,
     stop: named,
   }));
-  const filled = typed.reduce((current, [id, entry]) => setEntry(current, id, entry), emptied);
+  const filled = Object.entries(back.entries).reduce(
+    (current, [id, entry]) => setEntry(current, id, entry),
+    emptied,
+  );
   return testedAtSpeed === undefined ? filled : withTestedAtSpeed(filled, testedAtSpeed);
 }
 

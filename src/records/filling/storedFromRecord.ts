@@ -34,6 +34,7 @@ export function storedFromRecord(
     updatedAt: record.createdAt,
     record,
     entries: entriesOf(record, options.unit ?? "mm"),
+    choices: {},
     progress: {
       step: "answer",
       skipped: [],

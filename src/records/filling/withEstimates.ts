@@ -25,7 +25,7 @@ import { chosen } from "./choice.ts";
 import { helperInputs, helperToleranced } from "./helperInputs.ts";
 import { hasBeamAxle } from "./layoutChoices.ts";
 import { packCornerMass, packRide } from "./platforms.ts";
-import { rideWay, wayOf, withoutRide } from "./rideWays.ts";
+import { rideWay, withoutRide } from "./rideWays.ts";
 import { sidesOf } from "./sides.ts";
 import {
   dampingShares,
@@ -207,8 +207,8 @@ function withCornerMasses(stored: StoredCheck, pack: Pack): StoredCheck {
   const reference = packCornerMass(stored, pack);
   const usual = reference && { value: mean(reference.values), tol: reference.tol };
   return sidesOf(stored).reduce((current: StoredCheck, side: Side) => {
-    const id = `${side}.cornerMassKg`;
-    const way = chosen(current, wayOf(id));
+    const id = `${side}.cornerMassKg` as const;
+    const way = chosen(current, `${id}.way`);
     if (way !== "axle" && way !== "pack") return current;
     const mass = way === "axle" ? half : usual;
     const entry: Entry = {

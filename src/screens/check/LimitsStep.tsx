@@ -21,7 +21,7 @@ export function LimitsStep({ stored, change, step }: StepProps) {
   const side = sideOf(step.id) ?? "left";
   const limits = stored.record.corners.find((corner) => corner.side === side)?.limits ?? [];
   const left = stored.record.corners.find((corner) => corner.side === "left")?.limits ?? [];
-  const none = chosen(stored, step.id) === "none";
+  const none = chosen(stored, `${side}.limits`) === "none";
   return (
     <>
       <p>
@@ -52,7 +52,7 @@ export function LimitsStep({ stored, change, step }: StepProps) {
           hint={messages.answerThenCantSay}
           onChange={(checked) =>
             change((current) =>
-              checked ? withNoLimits(current, side) : withChoice(current, step.id, null),
+              checked ? withNoLimits(current, side) : withChoice(current, `${side}.limits`, null),
             )
           }
         >

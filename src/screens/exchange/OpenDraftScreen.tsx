@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
 import { checkName, dateText } from "../../records/check/checkName.ts";
+import { entriesWithChoices } from "../../records/check/choicesAmongEntries.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { said } from "../../saying/texts.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
@@ -31,7 +32,7 @@ export function OpenDraftScreen({ draft, store, waiting, onKept, onLeave }: Open
     if (kept.ok) onKept(kept.value.id);
     else setFault(kept.fault);
   };
-  const taken = Object.values(draft.entries).filter(({ texts }) =>
+  const taken = Object.values(entriesWithChoices(draft)).filter(({ texts }) =>
     texts.some((text) => text.trim() !== ""),
   ).length;
   return (

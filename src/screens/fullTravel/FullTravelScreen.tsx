@@ -45,13 +45,9 @@ export interface FullTravelScreenProps {
   readonly go: (step: string) => void;
 }
 
-const springId = `${fullTravelStep}.spring`;
-
 /** As chosen; a check that was ticked here before this was asked had its spring taken out. */
 function springOf(stored: StoredCheck): SpringSort | null {
-  const choice = chosen(stored, springId);
-  const sort = springSorts.find(({ value }) => value === choice)?.value;
-  return sort ?? (ticksOf(stored).length === 0 ? null : "coil");
+  return chosen(stored, "fullTravel.spring") ?? (ticksOf(stored).length === 0 ? null : "coil");
 }
 
 /** What was ticked on this phone; what the record says may be another person's word. */
@@ -61,7 +57,7 @@ function ticksOf(stored: StoredCheck): readonly string[] {
 
 /** Another spring has other cautions: what was acknowledged for one does not hold for it. */
 function withSpring(stored: StoredCheck, spring: SpringSort): StoredCheck {
-  return changeFullTravel(withChoice(stored, springId, spring), (record) => ({
+  return changeFullTravel(withChoice(stored, "fullTravel.spring", spring), (record) => ({
     ...record,
     acknowledged: null,
   }));

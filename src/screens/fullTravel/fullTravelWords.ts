@@ -1,5 +1,6 @@
 import type { TouchedPart } from "../../physics/fitment.ts";
 import type { MetPart } from "../../physics/fullTravel/index.ts";
+import type { ChoiceValue } from "../../records/check/choices.ts";
 import * as messages from "../../words/compiled/screens/fullTravel.ts";
 
 /** What stands before a contact's number. */
@@ -18,7 +19,7 @@ export const partNames: { readonly [Part in MetPart]: string } = {
 export const unnamedParts: readonly TouchedPart[] = ["metal", "hose", "other"];
 
 /** What carries the vehicle at this axle: it decides what may be done to move the wheel by hand. */
-export type SpringSort = "coil" | "leaf" | "torsionBar" | "air";
+export type SpringSort = ChoiceValue<"fullTravel.spring">;
 
 export const springSorts: readonly { value: SpringSort; name: string; hint: string }[] = [
   { value: "coil", name: messages.coilSpring, hint: messages.itIsTakenOut },

@@ -3,11 +3,9 @@ import { chosen, withChoice } from "../../records/filling/choice.ts";
 import { withSides } from "../../records/filling/sides.ts";
 import type { Step } from "./step.ts";
 
-const walkChoice = "walk";
-
 /** One side, and no step that a tape does not answer: weights, rates and requirements come later, if at all. */
 export function withShortWalk(stored: StoredCheck): StoredCheck {
-  return withChoice(withSides(stored, "left"), walkChoice, "short");
+  return withChoice(withSides(stored, "left"), "walk", "short");
 }
 
 function isForLater({ id }: Step): boolean {
@@ -21,7 +19,7 @@ export function besideStep(
   at: number,
 ): { readonly before: Step | undefined; readonly after: Step | undefined } {
   const here = all[at];
-  const short = chosen(stored, walkChoice) === "short" && here !== undefined && !isForLater(here);
+  const short = chosen(stored, "walk") === "short" && here !== undefined && !isForLater(here);
   const walked = (step: Step) => !short || !isForLater(step);
   return {
     before: all.slice(0, Math.max(0, at)).findLast(walked),

@@ -1,3 +1,4 @@
+import type { Side } from "../../physics/fitment.ts";
 import {
   closerReadings,
   geometryRegistry,
@@ -14,7 +15,7 @@ import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { EntryKey } from "../../records/entry/entry.ts";
 import { entryOutcome } from "../../records/entry/entryPath.ts";
 import { chosen } from "../../records/filling/choice.ts";
-import { wayOf } from "../../records/filling/rideWays.ts";
+import type { WayQuantity } from "../../records/filling/rideWays.ts";
 import { stopSource } from "../../records/filling/stopSources.ts";
 import * as messages from "../../words/compiled/screens/guide.ts";
 import { layoutDrafts, sideDrafts } from "./sideSteps.ts";
@@ -42,7 +43,7 @@ const rideSteps = [
 /** Whether the vehicle is raised, as it was answered or as the record of a file has it. */
 export function raisedChoice(stored: StoredCheck): "yes" | "no" | null {
   const answered = chosen(stored, "vehicle.raised");
-  if (answered === "yes" || answered === "no") return answered;
+  if (answered !== null) return answered;
   if (!stored.entries["vehicle.liftMm"]) return null;
   return stored.record.vehicle?.liftMm === 0 ? "no" : "yes";
 }
@@ -131,7 +132,8 @@ function stopDrafts(stored: StoredCheck): Draft[] {
 function rideDrafts(stored: StoredCheck): Draft[] {
   const { ride, corners } = stored.record;
   const section: Section = messages.loadAndRates;
-  const settled = (id: string) => chosen(stored, wayOf(id)) === "unknown";
+  const settled = (id: `${Side}.cornerMassKg` | `ride.${WayQuantity}`) =>
+    chosen(stored, `${id}.way`) === "unknown";
   return [
     ...corners.map((corner) => ({
       ...ofReading(`${corner.side}.cornerMassKg`),

@@ -1,11 +1,13 @@
+import { entriesWithChoices } from "../../records/check/choicesAmongEntries.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { contentDigest, MarkStore, type Safekeeping } from "../../storage/markStore.ts";
 
 export const nothingSafe: Safekeeping = { lastBackupAt: null, safe: new Map(), askedAt: null };
 
-function hasContent({ entries, name }: ListedCheck): boolean {
-  return name.trim() !== "" || Object.values(entries).some(({ texts }) => texts.some(Boolean));
+function hasContent(check: ListedCheck): boolean {
+  const held = Object.values(entriesWithChoices(check));
+  return check.name.trim() !== "" || held.some(({ texts }) => texts.some(Boolean));
 }
 
 /** Checks with something in them that is nowhere but here: changed since they were saved or sent. */

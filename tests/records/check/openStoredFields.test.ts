@@ -21,6 +21,7 @@ describe("fields of a stored check", () => {
       updatedAt: at,
       record: opened.record,
       entries: {},
+      choices: {},
       progress: { step: "", skipped: [], cautionsFor: null, stood: [], rightGeometry: null },
     });
     for (const name of ["deletedAt", "revision", "lastVerdict", "aside"]) {

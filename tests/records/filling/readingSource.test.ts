@@ -3,7 +3,6 @@ import { newStoredCheck } from "../../../src/records/check/storedCheck.ts";
 import { sourceIn } from "../../../src/records/entry/readingSource.ts";
 import { setEntry } from "../../../src/records/filling/changes.ts";
 import { withChoice } from "../../../src/records/filling/choice.ts";
-import { wayOf } from "../../../src/records/filling/rideWays.ts";
 import { withSides } from "../../../src/records/filling/sides.ts";
 import { withPackStop } from "../../../src/records/filling/stopSources.ts";
 import { withEstimates } from "../../../src/records/filling/withEstimates.ts";
@@ -29,7 +28,7 @@ describe("who says a reading", () => {
 
   it("is an estimate for half of an axle's weight, and the person for a wheel scale", () => {
     const sided = withSides(newStoredCheck(), "both");
-    const weighed = setEntry(withChoice(sided, wayOf("left.cornerMassKg"), "axle"), "axleMassKg", {
+    const weighed = setEntry(withChoice(sided, "left.cornerMassKg.way", "axle"), "axleMassKg", {
       texts: ["1120"],
       unit: "kg",
       tol: "",

@@ -1,12 +1,16 @@
 import { describe, expect, it } from "vitest";
-import type { RideQuantity } from "../../../src/physics/fitment.ts";
 import { completeRecord } from "../../../src/records/check/completeRecord.ts";
 import { newStoredCheck, type StoredCheck } from "../../../src/records/check/storedCheck.ts";
 import type { EntryUnit } from "../../../src/records/entry/units.ts";
 import { chooseLayout, setEntry } from "../../../src/records/filling/changes.ts";
 import { withChoice } from "../../../src/records/filling/choice.ts";
 import { withPlatform } from "../../../src/records/filling/platforms.ts";
-import { rideWay, withRideWay } from "../../../src/records/filling/rideWays.ts";
+import {
+  type RideWay,
+  rideWay,
+  type WayQuantity,
+  withRideWay,
+} from "../../../src/records/filling/rideWays.ts";
 import { withSides } from "../../../src/records/filling/sides.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { withEstimates } from "../../../src/records/filling/withEstimates.ts";
@@ -25,7 +29,7 @@ const typed = (stored: StoredCheck, id: string, text: string, unit: EntryUnit, t
   setEntry(stored, id, { texts: [text], unit, tol });
 const ride = (stored: StoredCheck) =>
   withEstimates(stored, "mm", referencePack(), inModelUnits).record.ride;
-const way = (stored: StoredCheck, name: RideQuantity, chosen: string) =>
+const way = (stored: StoredCheck, name: WayQuantity, chosen: RideWay) =>
   withRideWay(stored, [name], chosen);
 
 describe("estimates made in place", () => {

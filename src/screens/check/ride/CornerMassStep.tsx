@@ -50,9 +50,7 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
             name: messages.halfOfAxlesWeight,
             hint: messages.fromTruckScaleBoth,
           },
-          ...(pack
-            ? [{ value: "pack" as const, name: packOption.name, hint: packOption.hint }]
-            : []),
+          ...(pack ? [packOption] : []),
           { value: "unknown", name: messages.notKnown },
         ]}
       />

@@ -9,7 +9,7 @@ import {
   withCountedPayload,
 } from "../../../records/filling/payloadCounted.ts";
 import { packRide } from "../../../records/filling/platforms.ts";
-import { rideWay, withRideWay } from "../../../records/filling/rideWays.ts";
+import { type RideWay, rideWay, withRideWay } from "../../../records/filling/rideWays.ts";
 import { payloadShares } from "../../../records/filling/usualValues.ts";
 import { quantityText } from "../../../saying/quantityText.ts";
 import { said } from "../../../saying/texts.ts";
@@ -46,7 +46,7 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
   return (
     <>
       <p class="known-lead">{messages.mostItWillCarry}</p>
-      <Choices
+      <Choices<RideWay | "none">
         legend={messages.payload}
         legendUnseen
         value={none ? "none" : way}

@@ -1,7 +1,12 @@
 import type { ComponentChildren } from "preact";
 import type { RideQuantity } from "../../../physics/fitment.ts";
 import { packRide } from "../../../records/filling/platforms.ts";
-import { rideWay, withRideWay } from "../../../records/filling/rideWays.ts";
+import {
+  type RideWay,
+  rideWay,
+  type WayQuantity,
+  withRideWay,
+} from "../../../records/filling/rideWays.ts";
 import * as messages from "../../../words/compiled/screens/check/ride.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices, type Option } from "../../parts/Choices.tsx";
@@ -10,7 +15,7 @@ import { referencePack } from "../../referencePack.ts";
 import { useRevealed } from "../revealed.ts";
 import { EstimateLine } from "./EstimateLine.tsx";
 
-export const packOption: Option<string> = {
+export const packOption: Option<"pack"> = {
   value: "pack",
   name: messages.fromPartsLibrary,
   hint: messages.whatIsUsualFor,
@@ -34,20 +39,20 @@ export function RideWays({
   children,
 }: Pick<StepProps, "stored" | "change" | "preferences"> & {
   /** The first carries the choice. */
-  names: readonly [RideQuantity, ...RideQuantity[]];
+  names: readonly [WayQuantity, ...RideQuantity[]];
   legend: ComponentChildren;
   /** The screen's heading says the same. */
   legendUnseen?: boolean;
-  options: readonly Option<string>[];
+  options: readonly Option<RideWay>[];
   unsaid: ComponentChildren;
-  children: (way: string | null) => ComponentChildren;
+  children: (way: RideWay | null) => ComponentChildren;
 }) {
   const way = rideWay(stored, names[0]);
   const opened = useRevealed(way);
   const inPack = names.every((name) => packRide(stored, name, referencePack()) !== null);
   return (
     <>
-      <Choices
+      <Choices<RideWay>
         legend={legend}
         legendUnseen={legendUnseen}
         value={way}

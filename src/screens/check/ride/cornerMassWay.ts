@@ -1,29 +1,27 @@
 import type { Side } from "../../../physics/fitment.ts";
+import type { ChoiceValue } from "../../../records/check/choices.ts";
 import { changeRecord, type StoredCheck } from "../../../records/check/storedCheck.ts";
 import { withCorner, withField } from "../../../records/entry/entryPath.ts";
 import { setEntry } from "../../../records/filling/changes.ts";
 import { chosen, withChoice } from "../../../records/filling/choice.ts";
-import { wayOf } from "../../../records/filling/rideWays.ts";
 import { sidesOf } from "../../../records/filling/sides.ts";
 
-export type MassWay = "scale" | "axle" | "pack" | "unknown";
+export type MassWay = ChoiceValue<`${Side}.cornerMassKg.way`>;
 
 export function massWay(stored: StoredCheck, side: Side): MassWay | null {
-  const way = chosen(stored, wayOf(`${side}.cornerMassKg`));
-  if (way === "scale" || way === "axle" || way === "pack" || way === "unknown") {
-    return way;
-  }
+  const way = chosen(stored, `${side}.cornerMassKg.way`);
+  if (way !== null) return way;
   return stored.record.corners.find((corner) => corner.side === side)?.cornerMassKg
     ? "scale"
     : null;
 }
 
 function withOneWay(stored: StoredCheck, side: Side, way: MassWay): StoredCheck {
-  const id = `${side}.cornerMassKg`;
+  const id = `${side}.cornerMassKg` as const;
   const aside = `aside.${id}`;
   const before = massWay(stored, side);
   const entry = stored.entries[id];
-  let changed = withChoice(stored, wayOf(id), way);
+  let changed = withChoice(stored, `${id}.way`, way);
   if (before === way) return changed;
   if (before === "scale" && entry) {
     changed = { ...changed, entries: { ...changed.entries, [aside]: entry } };
