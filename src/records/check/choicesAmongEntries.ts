@@ -23,10 +23,12 @@ export function choicesApart(
   given: Entries,
   known?: unknown,
 ): Pick<StoredCheck, "entries" | "choices"> {
+  // A choice has no unit: most entries need no closer look.
+  const isChoice = (id: string, { unit }: Entry): boolean => unit === "" && isChoiceId(id);
   const all = Object.entries(given);
-  const old = all.map(([id, { texts }]) => [id, texts[0]] as const);
+  const old = all.flatMap(([id, entry]) => (isChoice(id, entry) ? [[id, entry.texts[0]]] : []));
   return {
-    entries: Object.fromEntries(all.filter(([id]) => !isChoiceId(id))),
+    entries: Object.fromEntries(all.filter(([id, entry]) => !isChoice(id, entry))),
     choices: { ...choicesOf(Object.fromEntries(old)), ...choicesOf(known) },
   };
 }

@@ -12,6 +12,7 @@ import { readCheckText, readCheckValue } from "../../../src/records/check/readCh
 import { recordDifferences } from "../../../src/records/check/recordDifferences.ts";
 import { recordBounds } from "../../../src/records/check/recordFormat.ts";
 import { changeRecord } from "../../../src/records/check/storedCheck.ts";
+import { withChoice } from "../../../src/records/filling/choice.ts";
 import { checkAgain } from "../../../src/records/filling/fitted.ts";
 import { readDraftText } from "../../../src/records/filling/readDraft.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
@@ -160,6 +161,7 @@ describe("what an answer prescribed", () => {
     const renamed = changeRecord(kept, (whole) => ({ ...whole, vehicle: { label: "Tern" } }));
     expect(isAdviceAlone(stored, renamed)).toBe(false);
     expect(isAdviceAlone(stored, { ...kept, entries: { ...stored.entries } })).toBe(false);
+    expect(isAdviceAlone(stored, withChoice(kept, "left.moved", "yes"))).toBe(false);
     expect(
       isAdviceAlone(
         kept,
