@@ -65,32 +65,26 @@ export type ChoiceValue<Id extends ChoiceId> = {
 /** What was chosen, by its id. */
 export type Choices = { readonly [Id in ChoiceId]?: ChoiceValue<Id> };
 
-function patternOf(id: string): string {
-  return id
+const known: { readonly [pattern: string]: readonly string[] | typeof anyText } = choiceValues;
+
+/** What may be chosen there; undefined: it is the id of no choice. */
+function valuesOf(id: string): readonly string[] | typeof anyText | undefined {
+  const pattern = id
     .replace(/^(?:aside\.)?(?:left|right)\./, "side.")
     .replace(/^(side\.limits\.)\d+(\.place)$/, "$1#$2");
-}
-
-function isPattern(pattern: string): pattern is Pattern {
-  return Object.hasOwn(choiceValues, pattern);
+  // A pattern's own words are no id.
+  return /^side\.|#/.test(id) || !Object.hasOwn(known, pattern) ? undefined : known[pattern];
 }
 
 export function isChoiceId(id: string): id is ChoiceId {
-  // A pattern's own words are no id.
-  return !/^side\.|#/.test(id) && isPattern(patternOf(id));
-}
-
-/** What may be chosen there; null: any text. */
-function valuesOf(id: ChoiceId): readonly string[] | null {
-  const pattern = patternOf(id);
-  return isPattern(pattern) ? choiceValues[pattern] : [];
+  return valuesOf(id) !== undefined;
 }
 
 /** What of a stored value can be choices: known ones, each with what may be chosen there. */
 export function choicesOf(value: unknown): Choices {
-  const kept = Object.entries(isPlainObject(value) ? value : {}).filter(
-    ([id, item]) =>
-      isChoiceId(id) && typeof item === "string" && (valuesOf(id)?.includes(item) ?? true),
-  );
+  const kept = Object.entries(isPlainObject(value) ? value : {}).filter(([id, item]) => {
+    const values = valuesOf(id);
+    return typeof item === "string" && (values === anyText || values?.includes(item));
+  });
   return Object.fromEntries(kept) as Choices;
 }
