@@ -1,6 +1,6 @@
 /** As much of a Worker as its clients use, so that a test can stand in for one. */
 export interface WorkerLike<Request, Reply> {
-  postMessage(message: Request): void;
+  postMessage(message: Request, handedOver?: Transferable[]): void;
   terminate(): void;
   onmessage: ((event: MessageEvent<Reply>) => void) | null;
   onerror: ((event: ErrorEvent) => void) | null;

@@ -36,23 +36,24 @@ export function checkFileText(stored: StoredCheck): string {
   return `${JSON.stringify(content, null, 2)}\n`;
 }
 
-/** It counts as saved once it was, not where the share sheet was closed. */
-export async function saveCheckFile(stored: StoredCheck): Promise<void> {
+const notSaved: Fault = { code: "fileNotSaved", sentence: [messages.fileIsNotSaved] };
+
+/** It counts as saved once it was; the fault where the person closed the share sheet. */
+export async function saveCheckFile(stored: StoredCheck): Promise<Fault | null> {
   const saved = await downloadFile({
     name: checkFileName(stored),
     text: checkFileText(stored),
     mime: "application/json",
   });
-  if (saved) await markSent(stored);
+  if (!saved) return notSaved;
+  await markSent(stored);
+  return null;
 }
 
-/**
- * What is left of a check that can't be shown, for someone who can read it. The fault where the person
- * would not have it saved after all.
- */
+/** What is left of a check that can't be shown, for someone who can read it. */
 export async function saveDamagedRow(text: string): Promise<Fault | null> {
   const day = new Date().toISOString().slice(0, 10);
   const name = `stopfit-damaged-${day}.json`;
   const saved = await downloadFile({ name, text, mime: "application/json" });
-  return saved ? null : { code: "fileNotSaved", sentence: [messages.fileIsNotSaved] };
+  return saved ? null : notSaved;
 }

@@ -1,8 +1,8 @@
 import type { RefObject } from "preact";
 import { useEffect, useState } from "preact/hooks";
+import { type CodeReader, createCodeReader } from "../../compute/codeReader.ts";
 import type { Fault } from "../../physics/outcome.ts";
 import { pictureFault } from "../../records/photo/pictureFault.ts";
-import { type CodeReader, createCodeReader } from "../../sharing/codeReader.ts";
 import * as messages from "../../words/compiled/screens/camera.ts";
 import { type CameraState, useCamera } from "./useCamera.ts";
 

@@ -7,13 +7,13 @@ import { withField } from "../../records/entry/entryPath.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
 import * as messages from "../../words/compiled/screens/check.ts";
 import { stepHref } from "../addresses.ts";
-import { saveCheckFile } from "../checkFile.ts";
 import { SimilarForces } from "../choosing/SimilarForces.tsx";
 import type { StepProps } from "../guide/stepProps.ts";
 import { cautionsHold, headingOf, stepFor } from "../guide/steps.ts";
-import { Button, ButtonLink } from "../parts/Button.tsx";
+import { ButtonLink } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
 import { Notice } from "../parts/Notice.tsx";
+import { SaveCheckButton } from "../SaveCheckButton.tsx";
 
 /** What is still missing, with the way there; what was passed over, with what stays unsaid. */
 export function FinishStep({ stored, change, all, preferences }: StepProps) {
@@ -104,9 +104,7 @@ export function FinishStep({ stored, change, all, preferences }: StepProps) {
           />
         </span>
       </div>
-      <Button wide icon="file" onClick={() => saveCheckFile(stored)}>
-        {messages.saveAsFile}
-      </Button>
+      <SaveCheckButton checks={[stored]} wide label={messages.saveAsFile} />
     </>
   );
 }

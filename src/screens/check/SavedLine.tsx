@@ -2,10 +2,10 @@ import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../saying/sentenceText.ts";
 import type { KeepState } from "../../storage/keeper.ts";
 import * as messages from "../../words/compiled/screens/check.ts";
-import { saveCheckFile } from "../checkFile.ts";
 import { Button } from "../parts/Button.tsx";
 import { Icon } from "../parts/Icon.tsx";
 import { Notice } from "../parts/Notice.tsx";
+import { SaveCheckButton } from "../SaveCheckButton.tsx";
 
 /** In the top row: whether what is typed is on this phone. */
 export function SavedLine({ kept }: { kept: KeepState }) {
@@ -45,9 +45,7 @@ export function NotSaved({
     <Notice tone="no" live>
       <p>{sentenceText(kept.notKept, "mm")}</p>
       <div class="row">
-        <Button look="main" icon="file" onClick={() => saveCheckFile(stored)}>
-          {messages.saveAsFile}
-        </Button>
+        <SaveCheckButton checks={[stored]} look="main" label={messages.saveAsFile} />
         <Button onClick={tryAgain}>{messages.tryAgain}</Button>
       </div>
     </Notice>

@@ -1,5 +1,5 @@
 import { useCallback, useRef } from "preact/hooks";
-import type { CodeReader } from "../../sharing/codeReader.ts";
+import type { CodeReader } from "../../compute/codeReader.ts";
 import * as messages from "../../words/compiled/screens/choosing.ts";
 import { CameraView } from "../camera/CameraView.tsx";
 import { useScanner } from "../camera/useScanner.ts";

@@ -1,4 +1,5 @@
 import { useCallback, useState } from "preact/hooks";
+import type { CodeReader } from "../../compute/codeReader.ts";
 import type { Outcome } from "../../physics/outcome.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import {
@@ -10,7 +11,6 @@ import {
 import { stopInFull } from "../../records/pack/stopFacts.ts";
 import { inModelUnits } from "../../saying/modelUnits.ts";
 import { said } from "../../saying/texts.ts";
-import type { CodeReader } from "../../sharing/codeReader.ts";
 import * as messages from "../../words/compiled/screens/choosing.ts";
 import { Button } from "../parts/Button.tsx";
 import { TextField } from "../parts/Field.tsx";

@@ -1,8 +1,8 @@
 import { useRef } from "preact/hooks";
+import { type CodeReader, createCodeReader } from "../../compute/codeReader.ts";
 import { inModelUnits } from "../../saying/modelUnits.ts";
 import { said } from "../../saying/texts.ts";
 import { missingWords } from "../../sharing/codeCollection.ts";
-import { type CodeReader, createCodeReader } from "../../sharing/codeReader.ts";
 import type { Frame } from "../../sharing/frame.ts";
 import * as messages from "../../words/compiled/screens/exchange.ts";
 import { CameraView } from "../camera/CameraView.tsx";

@@ -6,6 +6,7 @@ import { said } from "../../saying/texts.ts";
 import * as messages from "../../words/compiled/screens/home.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
+import { SaveCheckButton } from "../SaveCheckButton.tsx";
 
 export interface NotSavedHereProps {
   readonly unkept: readonly StoredCheck[];
@@ -17,10 +18,6 @@ export interface NotSavedHereProps {
 /** Checks whose last readings are only in this page: why, and what to do before it is closed. */
 export function NotSavedHere({ unkept, sentence, onTryAgain }: NotSavedHereProps) {
   const names = unkept.map((stored) => said(checkName(stored))).join(", ");
-  const save = async () => {
-    const { saveCheckFile } = await import("../checkFile.ts");
-    for (const stored of unkept) saveCheckFile(stored);
-  };
   return (
     <Notice tone="no" live>
       <p>
@@ -28,9 +25,11 @@ export function NotSavedHere({ unkept, sentence, onTryAgain }: NotSavedHereProps
       </p>
       {sentence && <p>{inModelUnits(sentence)}</p>}
       <div class="row">
-        <Button look="main" icon="file" onClick={save}>
-          {unkept.length === 1 ? messages.saveAsFile : messages.saveAsFiles}
-        </Button>
+        <SaveCheckButton
+          checks={unkept}
+          look="main"
+          label={unkept.length === 1 ? messages.saveAsFile : messages.saveAsFiles}
+        />
         <Button onClick={onTryAgain}>{messages.tryAgain}</Button>
       </div>
     </Notice>

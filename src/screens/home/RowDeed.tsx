@@ -31,7 +31,7 @@ export interface RowDeedProps {
 
 /** Does what is wanted of a row of the list, with the dialogs that this needs. */
 export function RowDeed({ here, unit, deed, undo, onDone, onUndo }: RowDeedProps) {
-  const { store, checks, settle, withWhole } = here;
+  const { store, checks, settle, setSaid, withWhole } = here;
   const [sending, setSending] = useState<StoredCheck | null>(null);
 
   useEffect(() => {
@@ -42,7 +42,11 @@ export function RowDeed({ here, unit, deed, undo, onDone, onUndo }: RowDeedProps
       copy: () => settle(store.copy(id, messages.copy2({ checkName: said(checkName(stored)) }))),
       send: () => withWhole(id, setSending),
       save: () =>
-        withWhole(id, async (whole) => (await import("../checkFile.ts")).saveCheckFile(whole)),
+        withWhole(id, async (whole) => {
+          const { saveCheckFile } = await import("../checkFile.ts");
+          const fault = await saveCheckFile(whole);
+          if (fault) setSaid(fault.sentence);
+        }),
       otherAxle: () => withWhole(id, (whole) => settle(beginOtherAxle(store, whole))),
       delete: async () => {
         if (await settle(store.remove(id))) onUndo(stored);

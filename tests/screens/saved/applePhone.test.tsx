@@ -3,10 +3,10 @@ import { cleanup, fireEvent, render, screen } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { newStoredCheck } from "../../../src/records/check/storedCheck.ts";
 import { setEntry } from "../../../src/records/filling/changes.ts";
-import { saveCheckFile } from "../../../src/screens/checkFile.ts";
 import { openHref } from "../../../src/screens/exchange/shareRoutes.ts";
 import { PrintButton } from "../../../src/screens/parts/PrintButton.tsx";
 import { canPrint } from "../../../src/screens/parts/printing.ts";
+import { SaveCheckButton } from "../../../src/screens/SaveCheckButton.tsx";
 import { saveFile } from "../../../src/sharing/saveFile.ts";
 import { MarkStore } from "../../../src/storage/markStore.ts";
 import { freshPhone, heading, keep, startApp } from "../startApp.tsx";
@@ -206,10 +206,35 @@ describe("installed on an Apple phone", () => {
       return known.ok && known.value.safe.size;
     };
     share.mockRejectedValueOnce(new DOMException("Closed.", "AbortError"));
-    await saveCheckFile(tern);
+    render(<SaveCheckButton checks={[tern]} label="Save as a file" />);
+    const button = screen.getByRole("button", { name: "Save as a file" });
+    fireEvent.click(button);
+    await screen.findByText(/^The file is not saved: you closed the share sheet/);
     expect(await safe()).toBe(0);
-    await saveCheckFile(tern);
+    fireEvent.click(button);
+    await vi.waitFor(() => expect(screen.queryByText(/^The file is not saved/)).toBeNull());
     expect(await safe()).toBe(1);
     marks.close();
+  });
+
+  it("of two checks the one whose share sheet is closed is told, and the other is saved", async () => {
+    const marks = new MarkStore();
+    share.mockRejectedValueOnce(new DOMException("Closed.", "AbortError"));
+    render(<SaveCheckButton checks={[tern, { ...tern, id: "other" }]} label="Save as files" />);
+    fireEvent.click(screen.getByRole("button", { name: "Save as files" }));
+    await screen.findByText(/^The file is not saved/);
+    expect(share).toHaveBeenCalledTimes(2);
+    const known = await marks.safekeeping();
+    expect(known.ok && [...known.value.safe.keys()]).toEqual(["other"]);
+    marks.close();
+  });
+
+  it("the list says that a check's file is not saved", async () => {
+    await keep(tern);
+    startApp();
+    share.mockRejectedValueOnce(new DOMException("Closed.", "AbortError"));
+    fireEvent.click(await screen.findByRole("button", { name: /^More for/ }));
+    fireEvent.click(await screen.findByRole("button", { name: "Save as a file" }));
+    await screen.findByText(/^The file is not saved/);
   });
 });

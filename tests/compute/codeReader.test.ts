@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { createCodeReader } from "../../src/sharing/codeReader.ts";
+import { createCodeReader } from "../../src/compute/codeReader.ts";
 
 afterEach(() => vi.unstubAllGlobals());
 

@@ -1,4 +1,4 @@
-import { type Pixels, readFrameOfCamera, readStillPicture } from "./codeReading.ts";
+import { type Pixels, readFrameOfCamera, readStillPicture } from "../sharing/codeReading.ts";
 
 export interface ReadingRequest {
   readonly ticket: number;

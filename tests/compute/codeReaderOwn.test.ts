@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { createCodeReader } from "../../src/sharing/codeReader.ts";
-import type { ReadingRequest } from "../../src/sharing/codeReadingWorker.ts";
+import { createCodeReader } from "../../src/compute/codeReader.ts";
+import type { ReadingRequest } from "../../src/compute/codeReadingWorker.ts";
 
 afterEach(() => vi.unstubAllGlobals());
 
@@ -8,7 +8,7 @@ class FakeWorker {
   readonly asked: { request: ReadingRequest; handedOver: readonly unknown[] }[] = [];
   readonly terminate = vi.fn();
   onmessage: (message: { data: unknown }) => void = () => undefined;
-  onerror: () => void = () => undefined;
+  onerror: (event: object) => void = () => undefined;
   readonly address: string;
   readonly options: unknown;
 
@@ -177,7 +177,7 @@ describe("the reader of codes that the app brings along", () => {
     const { workers, worker } = page();
     const reader = await createCodeReader();
     const lost = reader.readCamera(video);
-    worker().onerror();
+    worker().onerror({});
     expect(await lost).toEqual([]);
     expect(worker().terminate).toHaveBeenCalledTimes(1);
     const next = reader.readCamera(video);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { cameraLook, pictureLooks } from "../../src/sharing/codeReader.ts";
+import { cameraLook, pictureLooks } from "../../src/compute/codeReader.ts";
 
 describe("what of a frame is looked at", () => {
   it("is all of it, then its middle enlarged, never more than 2 million pixels", () => {

@@ -1,5 +1,6 @@
-import type { Pixels } from "./codeReading.ts";
+import type { Pixels } from "../sharing/codeReading.ts";
 import type { ReadingReply, ReadingRequest } from "./codeReadingWorker.ts";
+import { follow, type WorkerLike } from "./workerLike.ts";
 
 /** Reads QR codes: with the browser's own detector where it has one, else with ours in a worker. */
 export interface CodeReader {
@@ -109,7 +110,7 @@ export function pictureLooks(width: number, height: number): Look[] {
 }
 
 class OwnCodeReader implements CodeReader {
-  private worker: Worker | null = null;
+  private worker: WorkerLike<ReadingRequest, ReadingReply> | null = null;
   private readonly waiting = new Map<number, (texts: readonly string[]) => void>();
   private ticket = 0;
   private turn = 0;
@@ -162,19 +163,23 @@ class OwnCodeReader implements CodeReader {
     });
   }
 
-  private start(): Worker {
-    const worker = new Worker(new URL("./codeReadingWorker.ts", import.meta.url), {
-      type: "module",
-    });
-    worker.onmessage = ({ data }: MessageEvent<ReadingReply>) => {
-      this.waiting.get(data.ticket)?.(data.texts);
-      this.waiting.delete(data.ticket);
-    };
-    worker.onerror = () => {
-      worker.terminate();
-      this.worker = null;
-      this.giveUp();
-    };
+  private start(): WorkerLike<ReadingRequest, ReadingReply> {
+    const worker: WorkerLike<ReadingRequest, ReadingReply> = new Worker(
+      new URL("./codeReadingWorker.ts", import.meta.url),
+      { type: "module" },
+    );
+    follow(
+      worker,
+      ({ ticket, texts }) => {
+        this.waiting.get(ticket)?.(texts);
+        this.waiting.delete(ticket);
+      },
+      () => {
+        worker.terminate();
+        this.worker = null;
+        this.giveUp();
+      },
+    );
     return worker;
   }
 
