@@ -1,6 +1,11 @@
 import { defineConfig } from "vitest/config";
 
-const withDom = ["tests/{screens,storage,sensors}/**/*.test.{ts,tsx}"];
+/** What is shown, stored or sensed; of the screens' pure functions those that look at the page. */
+const withDom = [
+  "tests/screens/**/*.test.tsx",
+  "tests/screens/{addresses,choosing/stopsLately,oldBrowser,pack/drafts,pack/packEdits,shell}.test.ts",
+  "tests/{storage,sensors}/**/*.test.ts",
+];
 const inBrowser = ["tests/browser/**/*.test.ts"];
 const inEngines = ["tests/engines/**/*.test.ts"];
 
