@@ -6,7 +6,7 @@ import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { said } from "../../saying/texts.ts";
 import { isInstalledOnApple } from "../../sharing/thisDevice.ts";
 import * as messages from "../../words/compiled/screens/home.ts";
-import { answerHref, goTo, packHref, stepHref } from "../addresses.ts";
+import { answerHref, goTo, stepHref } from "../addresses.ts";
 import { AnswersIn } from "../exchange/maker/AnswersIn.tsx";
 import { useSent } from "../exchange/maker/useSent.ts";
 import { openHref } from "../exchange/shareRoutes.ts";
@@ -18,7 +18,6 @@ import { OneMoment } from "../parts/OneMoment.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
 import { countBefore } from "../saved/savedCount.ts";
-import { savedHref } from "../saved/savedRoute.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { beginCheck } from "./beginCheck.ts";
 import { CheckGroups } from "./CheckGroups.tsx";
@@ -51,6 +50,8 @@ interface Props {
 
 /** The demo check that "See an example" opens: one whose stop is too short. */
 const exampleId = "6f6c1c9e-0000-4000-8000-000000000002";
+
+const openedFiles = () => import("./openFiles.ts");
 
 const keptOnlyHere = messages.checksStayOnThis;
 
@@ -103,38 +104,23 @@ export function Checks({ opened, preferences, notice }: Props) {
     const picked = [...(list ?? [])];
     if (picker.current) picker.current.value = "";
     if (picked.length === 0 || !store) return;
-    const { readFiles } = await import("./openFiles.ts");
+    const { readFiles, goOnWith } = await openedFiles();
     const found = await readFiles(picked, preferences.length);
     if (found.checks.length + found.refused.length > 0) setFiles(found);
-    else await goOnWith(found);
-  };
-
-  /** What has a screen of its own: replies, a backup, or a pack. */
-  const goOnWith = async ({ backup, pack, replies }: OpenedFiles) => {
-    if (replies.length > 0) {
-      (await import("../exchange/handed.ts")).handReceived({ replies, backup });
-      goTo(openHref);
-    } else if (backup) {
-      const { handBackup } = await import("../saved/backupHere.ts");
-      handBackup(backup, messages.openedFromList);
-      goTo(savedHref);
-    } else if (pack) {
-      (await import("../handedPack.ts")).handPack(pack, pack.name);
-      goTo(packHref);
-    }
+    else goOnWith(found);
   };
 
   useDrop(({ files: dropped }) => openFiles(dropped));
 
   const closeFiles = async (keep: readonly StoredCheck[] = []) => {
     setFiles(null);
+    const { keepChecks, goOnWith } = await openedFiles();
     if (store && keep.length > 0) {
-      const { keepChecks } = await import("./openFiles.ts");
       const outcome = await keepChecks(store, keep);
       setSaid(outcome.ok ? null : outcome.fault.sentence);
       await refresh();
     }
-    if (files) await goOnWith(files);
+    if (files) goOnWith(files);
   };
 
   // Until the store is read: first where no check was ever counted here.

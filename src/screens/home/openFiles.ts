@@ -8,8 +8,15 @@ import type { Pack } from "../../records/pack/pack.ts";
 import type { Reply } from "../../records/review/reply.ts";
 import { cleanName } from "../../records/text/soundText.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
+import * as messages from "../../words/compiled/screens/home.ts";
+import { goTo, packHref } from "../addresses.ts";
+import { handReceived } from "../exchange/handed.ts";
 import { keepBeside } from "../exchange/presentVersions.ts";
 import { receivedOfFiles } from "../exchange/received.ts";
+import { openHref } from "../exchange/shareRoutes.ts";
+import { handPack } from "../handedPack.ts";
+import { handBackup } from "../saved/backupHere.ts";
+import { savedHref } from "../saved/savedRoute.ts";
 
 export interface OpenedFiles {
   readonly checks: readonly StoredCheck[];
@@ -33,6 +40,20 @@ export async function readFiles(files: readonly File[], unit: LengthUnit): Promi
     backup: backups[0] ?? null,
     pack: packs[0] ?? null,
   };
+}
+
+/** Goes to the screen of what has one of its own: replies, a backup, or a pack. */
+export function goOnWith({ backup, pack, replies }: OpenedFiles): void {
+  if (replies.length > 0) {
+    handReceived({ replies, backup });
+    goTo(openHref);
+  } else if (backup) {
+    handBackup(backup, messages.openedFromList);
+    goTo(savedHref);
+  } else if (pack) {
+    handPack(pack, pack.name);
+    goTo(packHref);
+  }
 }
 
 /** Keeps opened checks. One whose id is on this phone already is kept beside it, as it came. */

@@ -1,8 +1,8 @@
 import { act, cleanup, fireEvent, render, screen, waitFor } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import type { CodeReader } from "../../../src/compute/codeReader.ts";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import ScanScreen from "../../../src/screens/exchange/ScanScreen.tsx";
-import type { CodeReader } from "../../../src/compute/codeReader.ts";
 import { codeSeries } from "../../../src/sharing/codeSeries.ts";
 import type { Frame } from "../../../src/sharing/frame.ts";
 import { checkOfFrame } from "../../../src/sharing/sharedCheck.ts";
