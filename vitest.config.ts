@@ -1,4 +1,5 @@
 import { defineConfig } from "vitest/config";
+import { LongestFirst } from "./tests/support/longestFirst.ts";
 
 /** What is shown, stored or sensed; of the screens' pure functions those that look at the page. */
 const withDom = [
@@ -16,6 +17,7 @@ export default defineConfig({
   test: {
     // One file a core, on small machines as well; every file has its own page, store and port.
     maxWorkers: "100%",
+    sequence: { sequencer: LongestFirst },
     projects: [
       {
         test: {

@@ -1,13 +1,18 @@
 import type { LimitKind } from "../../physics/fitment.ts";
 import { limitKinds, sideOf } from "../../physics/readings/index.ts";
 import { chosen, withChoice } from "../../records/filling/choice.ts";
+import {
+  withLimit,
+  withLimitsOfLeft,
+  withNoLimits,
+  withoutLimit,
+} from "../../records/filling/limitsLookedAt.ts";
 import * as messages from "../../words/compiled/screens/check.ts";
 import type { StepProps } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { limitTitles } from "../readings/limitWords.ts";
-import { withLimit, withLimitsOfLeft, withNoLimits, withoutLimit } from "./limits.ts";
 
 const hints: { readonly [Kind in LimitKind]: string } = {
   tyre: messages.treadAgainstFenderLiner,

@@ -5,13 +5,13 @@ import {
   chooseRightGeometry,
   setEntry,
 } from "../../../src/records/filling/changes.ts";
-import { withSides } from "../../../src/records/filling/sides.ts";
 import {
   withLimit,
   withLimitsOfLeft,
   withNoLimits,
   withoutLimit,
-} from "../../../src/screens/check/limits.ts";
+} from "../../../src/records/filling/limitsLookedAt.ts";
+import { withSides } from "../../../src/records/filling/sides.ts";
 import { stepsOf } from "../../../src/screens/guide/steps.ts";
 
 const mm = (text: string) => ({ texts: [text], unit: "mm", tol: "" }) as const;

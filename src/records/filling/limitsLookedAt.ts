@@ -1,11 +1,11 @@
 import type { LimitKind, Side } from "../../physics/fitment.ts";
 import { limitKinds } from "../../physics/readings/index.ts";
-import type { PartialLimit } from "../../records/check/checkRecord.ts";
-import type { StoredCheck } from "../../records/check/storedCheck.ts";
-import type { Entry } from "../../records/entry/entry.ts";
-import { addLimit, removeLimit, setEntry } from "../../records/filling/changes.ts";
-import { withChoice } from "../../records/filling/choice.ts";
-import { chooseLimitPlace, limitPlaceOf } from "../../records/filling/limitPlace.ts";
+import type { PartialLimit } from "../check/checkRecord.ts";
+import type { StoredCheck } from "../check/storedCheck.ts";
+import type { Entry } from "../entry/entry.ts";
+import { addLimit, removeLimit, setEntry } from "./changes.ts";
+import { withChoice } from "./choice.ts";
+import { chooseLimitPlace, limitPlaceOf } from "./limitPlace.ts";
 
 function limitsOf(stored: StoredCheck, side: Side): readonly PartialLimit[] {
   return stored.record.corners.find((corner) => corner.side === side)?.limits ?? [];
