@@ -83,11 +83,8 @@ try {
   await desk.takeFiles(
     readdirSync("demo-data/checks").map((name) => join("demo-data/checks", name)),
   );
-  await desk.page.waitForFunction(
-    () => !document.body.textContent?.includes("waits to be computed"),
-  );
-  await desk.page.waitForTimeout(3000);
   await desk.closeImport();
+  await desk.page.locator(".desk-progress").waitFor({ state: "detached", timeout: 120_000 });
   await take(desk.page, "desk");
 } finally {
   await browser.close();
