@@ -2,17 +2,18 @@ import type { TouchedPart } from "../../physics/fitment.ts";
 import type { MetPart } from "../../physics/fullTravel/index.ts";
 import type { ChoiceValue } from "../../records/check/choices.ts";
 import * as messages from "../../words/compiled/screens/fullTravel.ts";
+import { limitTitles } from "../readings/limitWords.ts";
 
 /** What stands before a contact's number. */
 export const partNames: { readonly [Part in MetPart]: string } = {
   stop: messages.stopMeetsItsPad,
   block: messages.blockInStopsPlace,
   tyre: messages.tireTouches,
-  damper: messages.shockAtItsEnd,
-  spring: messages.springCoilsClosed,
-  metal: messages.metalOnMetal,
+  damper: limitTitles.damper,
+  spring: limitTitles.spring,
+  metal: limitTitles.metal,
   hose: messages.hoseWireOrLine,
-  other: messages.somethingElse,
+  other: limitTitles.other,
 };
 
 /** Parts whose name does not say what it was. */
