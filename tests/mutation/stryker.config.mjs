@@ -4,7 +4,7 @@ import { join, normalize } from "node:path";
 
 /** The folder whose mutants are tried, of src/physics where no other room is named; "." for the files beside its folders. */
 const folder = process.env.STOPFIT_MUTATED ?? ".";
-const isDoor = /^(records|sharing|storage)/.test(folder);
+const isDoor = /^(records|sharing|storage|compute)/.test(folder);
 const place = isDoor ? folder : `physics/${folder}`;
 const file = process.env.STOPFIT_MUTATED_FILE;
 const mutated = file ?? (folder === "." ? "*.ts" : "**/*.ts");
