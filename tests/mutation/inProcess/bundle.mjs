@@ -18,6 +18,8 @@ export async function bundleTests({ tests, excluded, sources }) {
   // A file's hooks are around its own tests alone: each is begun before it is loaded.
   const begun = (file) => `\0begin:${file}`;
   const lines = [
+    // The texts of messages, as the test run's own set-up has them.
+    `import ${JSON.stringify(resolve("src/saying/everyText.ts"))};`,
     ...files.flatMap((file) => [
       `import ${JSON.stringify(begun(file))};`,
       `import ${JSON.stringify(file)};`,

@@ -144,7 +144,9 @@ describe("choices", () => {
         const good = new Map(kept);
         const bad = others.filter(([id]) => !good.has(id) && !id.endsWith("stop.packId"));
         const values = new Map(everyChoice);
-        const unsound = bad.filter(([id, value]) => !values.get(id)?.includes(String(value)));
+        const isSound = (id: string, value: unknown) =>
+          typeof value === "string" && values.get(id)?.includes(value) === true;
+        const unsound = bad.filter(([id, value]) => !isSound(id, value));
         const read = choicesOf(Object.fromEntries([...unsound, ...good]));
         expect(read).toEqual(Object.fromEntries(good));
         expect(choicesOf(read)).toEqual(read);
