@@ -2,11 +2,11 @@ import type { Page } from "playwright-core";
 
 export interface Appearance {
   readonly theme: "light" | "dark" | "sun";
-  readonly text: "usual" | "largest";
+  readonly text: "usual" | "large" | "largest";
 }
 
 /** Every theme, and the largest words in the two that are furthest apart. */
-const appearances: readonly Appearance[] = [
+const everyAppearance: readonly Appearance[] = [
   { theme: "light", text: "usual" },
   { theme: "dark", text: "usual" },
   { theme: "sun", text: "usual" },
@@ -25,6 +25,7 @@ export const rulesOfAppearance = [
 export async function inEveryAppearance(
   page: Page,
   look: (appearance: Appearance) => Promise<void>,
+  appearances: readonly Appearance[] = everyAppearance,
 ): Promise<void> {
   const show = (wanted: { readonly theme?: string; readonly text?: string }) =>
     page.evaluate(({ theme, text }) => {
