@@ -78,8 +78,11 @@ export class WebKitPage {
     return picture;
   }
 
-  // biome-ignore lint/suspicious/noExplicitAny: what a page's function takes and gives is its caller's.
-  async evaluate(work: ((argument: any) => unknown) | string, argument?: unknown): Promise<any> {
+  /** What a page's function gives, by what its caller hands over to it. */
+  async evaluate<Told, Given = void>(
+    work: ((argument: Given) => Told | Promise<Told>) | string,
+    argument?: Given,
+  ): Promise<Told> {
     const source = typeof work === "string" ? `() => (${work})` : String(work);
     const script = `const [argument, done] = arguments;
       Promise.resolve().then(() => (${source})(argument)).then(
@@ -91,13 +94,12 @@ export class WebKitPage {
     })) as { value?: unknown; error?: string; address: string };
     this.lastAddress = told.address;
     if (told.error !== undefined) throw new Error(told.error);
-    return told.value;
+    return told.value as Told;
   }
 
-  async waitForFunction(
-    // biome-ignore lint/suspicious/noExplicitAny: as in evaluate.
-    work: (argument: any) => unknown,
-    argument?: unknown,
+  async waitForFunction<Given = void>(
+    work: (argument: Given) => unknown,
+    argument?: Given,
     { timeout = patience }: { readonly timeout?: number } = {},
   ): Promise<void> {
     await until(
