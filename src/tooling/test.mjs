@@ -61,13 +61,19 @@ function buildInto(folder, release, more = {}) {
   return ["vite/bin/vite.js", ["build", "--logLevel", "warn", "--outDir", folder], { env }];
 }
 
-function vitest(projects, environment = process.env, { mayAllSkip = false } = {}) {
-  const report = join(work, `${projects[0]}.json`);
-  const chosen = projects.flatMap((project) => ["--project", project]);
+function vitest(project, environment = process.env, { mayAllSkip = false } = {}) {
+  const report = join(work, `${project}.json`);
   return async () => {
     const code = await runTool(
       "vitest/vitest.mjs",
-      ["run", ...chosen, "--reporter=default", "--reporter=json", `--outputFile.json=${report}`],
+      [
+        "run",
+        "--project",
+        project,
+        "--reporter=default",
+        "--reporter=json",
+        `--outputFile.json=${report}`,
+      ],
       { env: environment },
     );
     if (!existsSync(report)) return code === 0 ? 1 : code;
@@ -112,7 +118,9 @@ async function all() {
   if ((await ensureNatsServer()) === null) {
     console.log(`\n${natsServerMissing} The tests that need it are skipped and counted.`);
   }
-  await step("Unit and component tests", vitest(["unit", "component"]));
+  // One after the other: mixed, neither keeps its processes from file to file.
+  await step("Unit tests", vitest("unit"));
+  await step("Component tests", vitest("component"));
 
   const chromium = await ensureChromium();
   await step("Browser tests", async () => {
@@ -131,12 +139,12 @@ async function all() {
       STOPFIT_LATER_DIST: laterDist,
       STOPFIT_PSEUDO_DIST: pseudoDist,
     };
-    return vitest(["browser"], environment)();
+    return vitest("browser", environment)();
   });
   for (const missing of await ensureOtherEngines()) console.log(`\n${missing}`);
   if (built) {
     const environment = { ...process.env, STOPFIT_DIST: dist };
-    await step("Firefox and WebKit", vitest(["engines"], environment, { mayAllSkip: true }));
+    await step("Firefox and WebKit", vitest("engines", environment, { mayAllSkip: true }));
   }
 }
 
