@@ -36,8 +36,6 @@ export default defineConfig({
         test: {
           name: "component",
           environment: "happy-dom",
-          // A file has its own modules and page; a thread begins sooner than a process.
-          pool: "threads",
           include: withDom,
           testTimeout: patienceMs,
           setupFiles: [
