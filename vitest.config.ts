@@ -32,13 +32,24 @@ export default defineConfig({
         },
       },
       {
+        // As modules all the way, so that each file can have its own of it.
+        resolve: {
+          alias: {
+            "@testing-library/dom": "@testing-library/dom/dist/@testing-library/dom.esm.js",
+          },
+        },
         oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
         test: {
           name: "component",
-          environment: "happy-dom",
+          // Each file makes itself a page (ownPage.ts), before anything that looks at it is loaded.
+          environment: "node",
+          isolate: false,
           include: withDom,
           testTimeout: patienceMs,
+          sequence: { setupFiles: "list" },
+          server: { deps: { inline: [/preact/, /@testing-library/, /fake-indexeddb/, /\/idb\//] } },
           setupFiles: [
+            "tests/support/ownPage.ts",
             "tests/support/patience.ts",
             "tests/support/messagesSaid.ts",
             "src/saying/everyText.ts",
