@@ -7,9 +7,9 @@ import { DeskPage } from "../browser/support/deskPage.ts";
 import { goToScreen } from "../browser/support/everyScreen.ts";
 import { demoRecord } from "../browser/support/everyStep.ts";
 import { Site } from "../browser/support/site.ts";
-import { type EngineWindow, openChromium } from "./support/engines.ts";
+import { type EngineWindow, engines, openChromium } from "./support/engines.ts";
 import { type Heard, heardInOrder } from "./support/heardInOrder.ts";
-import { onEveryEngine } from "./support/onEngine.ts";
+import { onEngine, type Stage } from "./support/onEngine.ts";
 
 const check = `#/check/${demoRecord("arm-fits").id}`;
 const sentCheck = fileURLToPath(
@@ -92,31 +92,30 @@ function inChromium(dist: string): Promise<Screens> {
   return chromium.screens;
 }
 
-onEveryEngine((stage, _engine, skip) => {
-  it.skipIf(skip)(
-    "a screen reader is told the same headings and controls, in the order in which they stand",
-    async () => {
-      const window = await stage.open();
-      const reference = await inChromium(stage.dist);
-      const screens = await mainScreens(window, stage.site.address, reference);
-      const wrong: string[] = [];
-      for (const [screen, heard] of screens) {
-        expect(heard.length, screen).toBeGreaterThan(5);
-        expect(heard.map(words), screen).toEqual(reference.get(screen)?.map(words));
-        heard.forEach((each, at) => {
-          const what = `${screen}, ${each.tag} “${each.name}”`;
-          const silent = /^(|none|generic|presentation|ignored)$/i.test(each.role);
-          if (each.focusable && (silent || each.name === "")) wrong.push(`${what}: has no name`);
-          if (each.focusable && each.hidden) wrong.push(`${what}: has the focus, and is hidden`);
-          const before = heard[at - 1];
-          if (before?.part === each.part && each.bottom <= before.top) {
-            wrong.push(`${what}: stands above what is read before it`);
-          }
-        });
-        const levels = heard.filter(({ tag }) => /^h1\b/.test(tag)).length;
-        if (levels !== 1) wrong.push(`${screen}: ${levels} main headings`);
-      }
-      expect(wrong).toEqual([]);
-    },
-  );
-});
+function readingOrderCases(stage: Stage): void {
+  it("a screen reader is told the same headings and controls, in the order in which they stand", async () => {
+    const window = await stage.open({ demo: true });
+    const reference = await inChromium(stage.dist);
+    const screens = await mainScreens(window, stage.site.address, reference);
+    const wrong: string[] = [];
+    for (const [screen, heard] of screens) {
+      expect(heard.length, screen).toBeGreaterThan(5);
+      expect(heard.map(words), screen).toEqual(reference.get(screen)?.map(words));
+      heard.forEach((each, at) => {
+        const what = `${screen}, ${each.tag} “${each.name}”`;
+        const silent = /^(|none|generic|presentation|ignored)$/i.test(each.role);
+        if (each.focusable && (silent || each.name === "")) wrong.push(`${what}: has no name`);
+        if (each.focusable && each.hidden) wrong.push(`${what}: has the focus, and is hidden`);
+        const before = heard[at - 1];
+        if (before?.part === each.part && each.bottom <= before.top) {
+          wrong.push(`${what}: stands above what is read before it`);
+        }
+      });
+      const levels = heard.filter(({ tag }) => /^h1\b/.test(tag)).length;
+      if (levels !== 1) wrong.push(`${screen}: ${levels} main headings`);
+    }
+    expect(wrong).toEqual([]);
+  });
+}
+
+for (const engine of engines) onEngine(engine, readingOrderCases);

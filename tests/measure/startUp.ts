@@ -128,7 +128,7 @@ async function whileSlowed<Value>(work: () => Promise<Value>): Promise<Value> {
 }
 
 async function startsIn(
-  engine: Pick<Engine, "name" | "open">,
+  engine: Pick<Engine, "name" | "open" | "quit">,
   dist: string,
   backup: string,
   rounds: number,
@@ -157,6 +157,7 @@ async function startsIn(
     return { engine: engine.name, again, offline: await times() };
   } finally {
     await window.close();
+    await engine.quit();
     await site.close();
   }
 }
@@ -172,7 +173,7 @@ export async function measureStarts(
     const backup = join(folder, "backup.txt");
     writeBackup(backup);
     const here = [
-      { name: "Chromium", open: openChromium },
+      { name: "Chromium", open: openChromium, quit: async () => undefined },
       ...engines.filter(({ missing }) => missing.length === 0),
     ];
     const all: StartsIn[] = [];

@@ -1,4 +1,4 @@
-import { firefox, type Page } from "playwright-core";
+import { type Browser, firefox, type Page } from "playwright-core";
 import {
   firefoxProgram,
   missingPrograms,
@@ -32,18 +32,34 @@ export interface Engine {
   /** Programs that it needs and that are not here. */
   readonly missing: readonly string[];
   open(size: WindowSize): Promise<EngineWindow>;
+  /** Ends what its windows had in common, once none is open any more. */
+  quit(): Promise<void>;
 }
 
 /** The style that taking a screenshot puts into the page, and that the page's policy refuses. */
 const ofScreenshots = "sha256-YjaKGiklmzC6wjXA513HAMmzus8VE61XCOT+SmwNZWA=";
 
-async function openFirefox(size: WindowSize): Promise<EngineWindow> {
+/** Started once, as that takes longer than most that is done with it; each window has a store of its own. */
+const started = { firefox: null as Promise<Browser> | null };
+
+function startFirefox(): Promise<Browser> {
   // Through WebDriver BiDi, which the channel's name asks for.
-  const browser = await firefox.launch({
+  started.firefox ??= firefox.launch({
     executablePath: firefoxProgram,
     channel: "moz-firefox",
     headless: true,
   });
+  return started.firefox;
+}
+
+async function quitFirefox(): Promise<void> {
+  const browser = started.firefox;
+  started.firefox = null;
+  await (await browser)?.close();
+}
+
+async function openFirefox(size: WindowSize): Promise<EngineWindow> {
+  const browser = await startFirefox();
   const context = await browser.newContext({ viewport: size, locale: "en-US" });
   context.setDefaultTimeout(20_000);
   const page = await context.newPage();
@@ -56,7 +72,7 @@ async function openFirefox(size: WindowSize): Promise<EngineWindow> {
     resize: (wanted) => page.setViewportSize(wanted),
     errors: async () => errors,
     told: (mark, mayBe) => toldByFirefox(page, mark, mayBe),
-    close: () => browser.close(),
+    close: () => context.close(),
   };
 }
 
@@ -167,13 +183,12 @@ async function openWebKit(size: WindowSize): Promise<EngineWindow> {
   };
 }
 
-const opening: { readonly [name: string]: (size: WindowSize) => Promise<EngineWindow> } = {
-  Firefox: openFirefox,
-  WebKit: openWebKit,
-};
+function engineOf(name: string, own: Pick<Engine, "open" | "quit">): Engine {
+  const programs = otherEngines.find((engine) => engine.name === name);
+  if (!programs) throw new Error(`Nothing is known of the programs of ${name}.`);
+  return { name, missing: missingPrograms(programs), ...own };
+}
 
-export const engines: readonly Engine[] = otherEngines.map((engine) => {
-  const open = opening[engine.name];
-  if (!open) throw new Error(`No way is known to open ${engine.name}.`);
-  return { name: engine.name, missing: missingPrograms(engine), open };
-});
+export const firefoxEngine = engineOf("Firefox", { open: openFirefox, quit: quitFirefox });
+export const webKitEngine = engineOf("WebKit", { open: openWebKit, quit: async () => undefined });
+export const engines: readonly Engine[] = [firefoxEngine, webKitEngine];
