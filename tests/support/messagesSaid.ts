@@ -12,10 +12,10 @@ const isUnsaid = (value: unknown): boolean =>
 
 /** What of an element would show nothing, or "[object Object]"; undefined where all of it is said. */
 export function unsaidIn({ type, props }: VNode): string | undefined {
-  const given = Object.entries(props as Readonly<Record<string, unknown>>);
-  return given.find(
-    ([name, value]) => (typeof type === "string" || name === "children") && isUnsaid(value),
-  )?.[0];
+  const given = props as Readonly<Record<string, unknown>>;
+  // Of what a component is given only the children are shown as they are.
+  const names = typeof type === "string" ? Object.keys(given) : ["children"];
+  return names.find((name) => isUnsaid(given[name]));
 }
 
 const made = options.vnode;
