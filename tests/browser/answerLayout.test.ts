@@ -7,6 +7,7 @@ import { CheckList } from "./support/checkList.ts";
 import { demoRecord } from "./support/everyStep.ts";
 import type { Phone, PhoneOptions } from "./support/phone.ts";
 import { screensOnSite } from "./support/screensOnSite.ts";
+import { openStarted } from "./support/startedCheck.ts";
 
 // The answer on a phone, in a desk's window and on paper.
 
@@ -20,8 +21,7 @@ async function answerTo(
   const page = await phone.newPage();
   const list = await new CheckList(page).open(stage.address);
   if (inches) await list.useInches();
-  await list.checkOf(demoRecord(name)).waitFor();
-  await page.goto(`${stage.address}#/check/${demoRecord(name).id}/answer`);
+  await openStarted(page, stage.address, demoRecord(name), "answer");
   await new AnswerPage(page).complete();
   await page.waitForFunction(
     () => !/Working out|Trying stops/.test(document.querySelector("main")?.textContent ?? ""),

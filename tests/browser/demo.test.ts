@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from "node:fs";
-import type { Browser } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, it } from "vitest";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { type ComparedCorner, compareWithVectors, vectorIds } from "../vectors/vectors.ts";
@@ -12,6 +12,7 @@ import { Site } from "./support/site.ts";
 let browser: Browser;
 let site: Site;
 let phone: Phone;
+let page: Page;
 
 const files = readdirSync("demo-data/checks")
   .filter((name) => name.endsWith(".json"))
@@ -26,7 +27,8 @@ beforeAll(async () => {
   answers = new Map((await assessing).map((answer, index) => [files[index] ?? "", answer]));
   site = new Site();
   await site.publish(inject("dist"));
-  phone = await Phone.open(browser);
+  phone = await Phone.open(browser, { demo: true });
+  page = await phone.newPage();
 });
 
 afterAll(async () => {
@@ -41,7 +43,6 @@ it("there is a demo check for every record of the vectors", () => {
 
 it.each(files)("%s opens from the list, and its answer is the vectors'", async (file) => {
   const record = JSON.parse(readFileSync(file, "utf8")) as CheckRecord;
-  const page = await phone.newPage();
   const list = await new CheckList(page).open(site.address);
   await list.checkOf(record).click();
   const answer = new AnswerPage(page);
@@ -56,7 +57,6 @@ it.each(files)("%s opens from the list, and its answer is the vectors'", async (
   }
   saved.set(file, (await downloadedRecord(await answer.saveFile())).file);
   phone.expectNoTrouble();
-  await page.close();
 });
 
 it("the file saved of each gives the same answer", async () => {
@@ -68,7 +68,7 @@ it("the file saved of each gives the same answer", async () => {
 });
 
 it("a job has both axles and a before and an after in one place, found by its customer, offline", async () => {
-  const away = await Phone.open(browser, { offlineCopy: true });
+  const away = await Phone.open(browser, { offlineCopy: true, demo: true });
   const page = await away.newPage();
   const list = await new CheckList(page).open(site.address);
   await page.getByText("Ready offline").waitFor();

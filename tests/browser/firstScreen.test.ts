@@ -22,7 +22,7 @@ it("the first screen stands by its own scripts and styles, 38 kB gzipped at most
 
   const site = new Site();
   await site.publish(inject("dist"));
-  const phone = await Phone.open(browser);
+  const phone = await Phone.open(browser, { demo: true });
   try {
     await phone.context.route("**/assets/**", (route) =>
       files.some((file) => route.request().url().endsWith(`/${file}`))

@@ -4,12 +4,13 @@ import { afterEach, beforeEach, expect, it } from "vitest";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { AnswerPage } from "./support/answerPage.ts";
 import { axeViolations } from "./support/axe.ts";
-import { CheckList, downloadedRecord } from "./support/checkList.ts";
+import { downloadedRecord } from "./support/checkList.ts";
 import { DeskPage } from "./support/deskPage.ts";
 import { demoRecord } from "./support/everyStep.ts";
 import { FullTravelPage } from "./support/fullTravelPage.ts";
 import type { Phone } from "./support/phone.ts";
 import { phoneOnSite } from "./support/phoneOnSite.ts";
+import { openListWith } from "./support/recordsOnPhone.ts";
 import type { Site } from "./support/site.ts";
 
 // The vectors give the wheel travel to contact of this record as 57.9 mm (left).
@@ -25,8 +26,7 @@ beforeEach(async () => {
   ({ site, phone } = stage);
   page = await phone.newPage();
   travel = new FullTravelPage(page);
-  const list = await new CheckList(page).open(site.address);
-  await list.checkOf(record).waitFor();
+  await openListWith(page, site.address, [record]);
 });
 
 afterEach(() => phone.expectNoTrouble());

@@ -2,6 +2,7 @@ import { expect, it } from "vitest";
 import { goToScreen } from "./support/everyScreen.ts";
 import { demoRecord } from "./support/everyStep.ts";
 import { phoneOnSite } from "./support/phoneOnSite.ts";
+import { openListWith } from "./support/recordsOnPhone.ts";
 
 const stage = phoneOnSite({ width: 740, height: 360 });
 const notch = 44;
@@ -19,10 +20,9 @@ it("nothing of a step stands under the notches of a phone on its side", async ()
       bottomMax: 21,
     },
   });
-  await goToScreen(page, stage.site.address, "#/");
-  await page.locator("a.check-link").first().waitFor();
-  const { id } = demoRecord("arm-fits");
-  await goToScreen(page, stage.site.address, `#/check/${id}/cautions`);
+  const record = demoRecord("arm-fits");
+  await openListWith(page, stage.site.address, [record]);
+  await goToScreen(page, stage.site.address, `#/check/${record.id}/cautions`);
   await page.locator(".live-verdict").waitFor();
   const under = await page.evaluate((wide) => {
     const seen = document.querySelectorAll(

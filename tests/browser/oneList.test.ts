@@ -3,11 +3,11 @@ import { expect, it } from "vitest";
 import { unitOf } from "../../src/records/review/submission.ts";
 import { demoRecord } from "../support/demoRecords.ts";
 import { axeViolations } from "./support/axe.ts";
-import { CheckList } from "./support/checkList.ts";
 import { pick } from "./support/controls.ts";
 import { DeskPage } from "./support/deskPage.ts";
 import { Phone } from "./support/phone.ts";
 import { phoneOnSite } from "./support/phoneOnSite.ts";
+import { openListWith } from "./support/recordsOnPhone.ts";
 
 const stage = phoneOnSite({ bypassCSP: true });
 
@@ -35,7 +35,7 @@ it.each(["stop-on-the-arm-missing", "axle-towing-early"])(
   async (name) => {
     const record = demoRecord(name);
     const page = await stage.phone.newPage();
-    const list = await new CheckList(page).open(stage.site.address);
+    const list = await openListWith(page, stage.site.address, [record]);
     await page.getByRole("link", { name: "Settings" }).click();
     await pick(page.getByRole("radio", { name: unitOf(record) === "in" ? /^US/ : /^Metric/ }));
     await page.getByRole("button", { name: "Done" }).click();

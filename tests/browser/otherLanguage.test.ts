@@ -32,7 +32,7 @@ afterAll(async () => {
 });
 
 async function phoneIn(length: "mm" | "in"): Promise<OtherLanguage> {
-  const phone = await Phone.open(browser, { bypassCSP: true });
+  const phone = await Phone.open(browser, { bypassCSP: true, demo: true });
   const page = await phone.newPage();
   await page.addInitScript((kept) => {
     // Pages that are still empty have no storage.

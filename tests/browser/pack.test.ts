@@ -3,9 +3,12 @@ import type { Page } from "playwright-core";
 import { afterEach, beforeEach, expect, it } from "vitest";
 import type { Pack } from "../../src/records/pack/pack.ts";
 import { readPackText } from "../../src/records/pack/readPack.ts";
+import { demoRecord } from "../support/demoRecords.ts";
 import { axeViolations } from "./support/axe.ts";
+import { CheckList } from "./support/checkList.ts";
 import type { Phone } from "./support/phone.ts";
 import { phoneOnSite } from "./support/phoneOnSite.ts";
+import { openListWith } from "./support/recordsOnPhone.ts";
 import type { Site } from "./support/site.ts";
 
 const stage = phoneOnSite({ bypassCSP: true });
@@ -17,7 +20,7 @@ beforeEach(async () => {
   ({ site, phone } = stage);
   page = await phone.newPage();
   await page.goto(site.address);
-  await page.locator(".check-link").first().waitFor();
+  await new CheckList(page).heading.waitFor();
 });
 
 afterEach(() => phone.expectNoTrouble());
@@ -156,8 +159,9 @@ it("two packs merge with their differences shown, each by choice", async () => {
 });
 
 it("every stop of the pack is ranked for a check, and two are compared on the same charts", async () => {
-  const check = page.locator(".check-link").filter({ hasText: "Marlow 4-door utility, raised" });
-  await check.click();
+  const raised = demoRecord("arm-needs-taller");
+  const list = await openListWith(page, site.address, [raised]);
+  await list.checkOf(raised).click();
   await page.getByRole("button", { name: "Which stop of the library fits?" }).click();
   await page.getByRole("heading", { level: 1, name: "Which stop fits?" }).waitFor();
   await page.getByText(/of \d+ stops worked out/).waitFor();
@@ -204,7 +208,7 @@ it("an opened pack reaches the guided check from its first screen to its demands
   await page.getByText(/^Opened: Lane pack/).waitFor();
   await page.goto(site.address);
   await page.reload();
-  await page.getByRole("button", { name: "New check" }).click();
+  await new CheckList(page).newCheck.click();
   await page.getByLabel("In the parts library").selectOption({ label: "Lane van, front axle" });
   const at = async (step: string) => {
     await page.goto(page.url().replace(/[^/]+$/, step));

@@ -12,11 +12,12 @@ import { inMillimetres } from "./support/typist.ts";
 
 const stage = screensOnSite();
 const desk = { width: 1280, height: 800 };
+const withDemo = { ...desk, demo: true };
 const first = demoRecord("arm-fits");
 const second = demoRecord("arm-needs-taller");
 
 it("list and check stand side by side; back, reload and keys keep both", async () => {
-  const phone = await stage.openPhone(desk);
+  const phone = await stage.openPhone(withDemo);
   const page = await phone.newPage();
   const list = await new CheckList(page).open(stage.address);
   await list.checkOf(first).click();
@@ -72,7 +73,7 @@ it.each([
 ])(
   "%s with the list beside: axe finds nothing, nothing is wider than the window",
   async (_, at) => {
-    const phone = await stage.openPhone(desk);
+    const phone = await stage.openPhone(withDemo);
     const page = await phone.newPage();
     await new CheckList(page).open(stage.address);
     await page.locator("a.check-link").first().waitFor();
@@ -139,7 +140,7 @@ it("at the review desk the list stands beside the check that is open", async () 
 });
 
 it("a phone has one pane and loads nothing of the other", async () => {
-  const phone = await stage.openPhone();
+  const phone = await stage.openPhone({ demo: true });
   const page = await phone.newPage();
   const list = await new CheckList(page).open(stage.address);
   await list.checkOf(first).click();

@@ -12,6 +12,7 @@ import { pick, textOf } from "./support/controls.ts";
 import { demoRecord } from "./support/everyStep.ts";
 import { writeFilm } from "./support/fakeCamera.ts";
 import { launchChromium, Phone } from "./support/phone.ts";
+import { openListWith } from "./support/recordsOnPhone.ts";
 import { Site } from "./support/site.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "stopfit-parts-"));
@@ -32,10 +33,9 @@ afterAll(async () => {
 const check = demoRecord("arm-fits");
 const at = (place: string) => `${site.address}#/check/${check.id}/${place}`;
 
-async function withDemo(phone: Phone): Promise<Page> {
+async function withCheck(phone: Phone): Promise<Page> {
   const page = await phone.newPage();
-  await page.goto(site.address);
-  await page.locator(".check-link").first().waitFor();
+  await openListWith(page, site.address, [check]);
   return page;
 }
 
@@ -65,7 +65,7 @@ it("a label of the printed sheet chooses the stop in a check by the camera, afte
   ]);
   const phone = await Phone.open(watching);
   await phone.context.grantPermissions(["camera"]);
-  const page = await withDemo(phone);
+  const page = await withCheck(phone);
   await page.goto(at("stop"));
   await page.getByRole("button", { name: "Scan the label" }).tap();
   await page.getByText("Arm block, HL-1052, revision B, batch 2611").waitFor();
@@ -85,7 +85,7 @@ it("a label of the printed sheet chooses the stop in a check by the camera, afte
 
 it("what was fitted is kept, and the vehicle is checked again with the same geometry", async () => {
   const phone = await Phone.open(browser);
-  const page = await withDemo(phone);
+  const page = await withCheck(phone);
   await page.goto(at("answer"));
   await page.getByRole("button", { name: "Fitted", exact: true }).tap();
   await page.getByLabel("Part number", { exact: true }).fill("HL-9999");
@@ -115,7 +115,7 @@ it("what was fitted is kept, and the vehicle is checked again with the same geom
 
 it("a second person sees none of the first numbers; the customer is told without jargon", async () => {
   const phone = await Phone.open(browser);
-  const page = await withDemo(phone);
+  const page = await withCheck(phone);
   await page.goto(at("second"));
   await page.getByLabel("Your name").fill("Bo");
   await page.getByRole("button", { name: "Begin" }).tap();

@@ -29,7 +29,7 @@ it("a picture without words and a text too pale are found", async () => {
 });
 
 it("the list, with its menus and dialogs", async () => {
-  const phone = await stage.openPhone({ offlineCopy: true });
+  const phone = await stage.openPhone({ offlineCopy: true, demo: true });
   const page = await phone.newPage();
   const list = await new CheckList(page).open(stage.address);
   const name = "Tern van, loaded";

@@ -19,7 +19,7 @@ beforeAll(async () => {
   browser = await launchChromium();
   site = new Site();
   await site.publish(inject("dist"));
-  phone = await Phone.open(browser, { bypassCSP: true, offlineCopy: true });
+  phone = await Phone.open(browser, { bypassCSP: true, offlineCopy: true, demo: true });
   page = await phone.newPage();
   const list = await new CheckList(page).open(site.address);
   await list.check("Tern van, loaded").waitFor();

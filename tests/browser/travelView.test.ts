@@ -2,9 +2,9 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, it } from "vitest";
 import { inEveryAppearance } from "./support/appearances.ts";
 import { axeViolations } from "./support/axe.ts";
-import { CheckList } from "./support/checkList.ts";
 import { demoRecord } from "./support/everyStep.ts";
 import { launchChromium, Phone } from "./support/phone.ts";
+import { openListWith } from "./support/recordsOnPhone.ts";
 import { Site } from "./support/site.ts";
 import { TravelPart } from "./support/travelPart.ts";
 
@@ -24,8 +24,7 @@ afterAll(async () => {
 
 /** The list, with this check on it. */
 async function openList(page: Page, name: string): Promise<void> {
-  const list = await new CheckList(page).open(site.address);
-  await list.checkOf(demoRecord(name)).waitFor();
+  await openListWith(page, site.address, [demoRecord(name)]);
 }
 
 async function openTravel(page: Page, name: string): Promise<TravelPart> {

@@ -56,7 +56,7 @@ it("finds a word that is broken inside", async () => {
 describe("an answer breaks no word, however large", () => {
   let page: Page;
   beforeAll(async () => {
-    page = await (await stage.keepPhone()).newPage();
+    page = await (await stage.keepPhone({ demo: true })).newPage();
     const list = await new CheckList(page).open(stage.address);
     for (const name of names) await list.checkOf(demoRecord(name)).waitFor();
   });

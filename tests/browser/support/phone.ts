@@ -30,6 +30,17 @@ export interface PhoneOptions {
   readonly colorScheme?: "light" | "dark";
   /** The app's service worker is taken, and fetches every file; without it nothing works without a signal. */
   readonly offlineCopy?: boolean;
+  /** The demo checks come on the first visit; without it the phone has had them and deleted them. */
+  readonly demo?: boolean;
+}
+
+/** As on a phone that had the demo checks: working out their verdicts takes seconds of every first visit. */
+function keepDemoAway(): void {
+  try {
+    localStorage.setItem("stopfit.demo", "loaded");
+  } catch {
+    // A page without storage of its own: the demo checks stay away from it anyway.
+  }
 }
 
 /** An old phone with touch, and a record of everything that went wrong on it. */
@@ -60,6 +71,7 @@ export class Phone {
       serviceWorkers: offlineCopy ? "allow" : "block",
     });
     context.setDefaultTimeout(20_000);
+    if (!options.demo) await context.addInitScript(keepDemoAway);
     return new Phone(context, offlineCopy);
   }
 
