@@ -61,6 +61,7 @@ export default defineConfig({
           name: "browser",
           environment: "node",
           include: inBrowser,
+          isolate: false,
           globalSetup: ["tests/browser/support/build.ts"],
           setupFiles: ["src/saying/everyText.ts"],
           testTimeout: patienceMs,

@@ -2,7 +2,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
-import { ensureChromium } from "./chromium.mjs";
+import { ensureChromium, ensureHeadlessShell } from "./chromium.mjs";
 import { ensureDependencies } from "./dependencies.mjs";
 import { ensureNatsServer, natsServerMissing } from "./natsServer.mjs";
 import { ensureOtherEngines } from "./otherEngines.mjs";
@@ -123,6 +123,7 @@ async function all() {
   await step("Component tests", vitest("component"));
 
   const chromium = await ensureChromium();
+  const shell = chromium.trouble ? null : await ensureHeadlessShell();
   await step("Browser tests", async () => {
     if (chromium.trouble) {
       console.error(chromium.trouble);
@@ -135,6 +136,7 @@ async function all() {
     const environment = {
       ...process.env,
       CHROMIUM_PATH: chromium.path,
+      ...(shell && { CHROMIUM_SHELL_PATH: shell }),
       STOPFIT_DIST: dist,
       STOPFIT_LATER_DIST: laterDist,
       STOPFIT_PSEUDO_DIST: pseudoDist,

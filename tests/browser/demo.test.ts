@@ -6,7 +6,7 @@ import { type ComparedCorner, compareWithVectors, vectorIds } from "../vectors/v
 import { AnswerPage } from "./support/answerPage.ts";
 import { assessFiles, type PrintedAnswer } from "./support/assess.ts";
 import { CheckList, downloadedRecord } from "./support/checkList.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
+import { launchShell, Phone } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
 
 let browser: Browser;
@@ -23,7 +23,7 @@ const saved = new Map<string, string>();
 
 beforeAll(async () => {
   const assessing = assessFiles(files);
-  browser = await launchChromium();
+  browser = await launchShell();
   answers = new Map((await assessing).map((answer, index) => [files[index] ?? "", answer]));
   site = new Site();
   await site.publish(inject("dist"));

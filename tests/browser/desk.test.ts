@@ -8,7 +8,7 @@ import { CheckList } from "./support/checkList.ts";
 import { CheckSteps } from "./support/checkSteps.ts";
 import { pick, textOf } from "./support/controls.ts";
 import { DeskPage } from "./support/deskPage.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
+import { launchShell, Phone } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
 import { inMillimetres } from "./support/typist.ts";
 
@@ -20,7 +20,7 @@ let phone: Phone;
 let office: Phone;
 
 beforeAll(async () => {
-  browser = await launchChromium();
+  browser = await launchShell();
 });
 
 afterAll(async () => {

@@ -1,13 +1,13 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, it } from "vitest";
 import { firstScreenFiles, gzippedBytes } from "./support/firstScreen.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
+import { launchShell, Phone } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
 
 let browser: Browser;
 
 beforeAll(async () => {
-  browser = await launchChromium();
+  browser = await launchShell();
 });
 
 afterAll(async () => {

@@ -10,7 +10,7 @@ import { CheckList } from "./support/checkList.ts";
 import type { CheckSteps } from "./support/checkSteps.ts";
 import { openEverything } from "./support/controls.ts";
 import { everyStep } from "./support/everyStep.ts";
-import { launchChromium, Phone, type PhoneOptions } from "./support/phone.ts";
+import { launchShell, Phone, type PhoneOptions } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
 import { openStarted } from "./support/startedCheck.ts";
 import { smallStorage, storedChecks } from "./support/storage.ts";
@@ -23,7 +23,7 @@ let site: Site;
 let phone: Phone;
 
 beforeAll(async () => {
-  browser = await launchChromium();
+  browser = await launchShell();
   site = new Site();
   await site.publish(inject("dist"));
 });

@@ -7,7 +7,7 @@ import { reply } from "../support/sampleReply.ts";
 import { ensurePseudoDist } from "./support/build.ts";
 import { inInches, inMillimeters } from "./support/everyPseudoScreen.ts";
 import { OtherLanguage, said } from "./support/otherLanguage.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
+import { launchShell, Phone } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
 
 // The app in the language for tests, longer by two fifths, on a narrow phone: no text is cut, nothing sticks
@@ -20,7 +20,7 @@ let customary: OtherLanguage;
 
 beforeAll(async () => {
   const dist = await ensurePseudoDist(inject("pseudoDist"));
-  browser = await launchChromium();
+  browser = await launchShell();
   site = new Site();
   await site.publish(dist);
   [metric, customary] = await Promise.all([phoneIn("mm"), phoneIn("in")]);

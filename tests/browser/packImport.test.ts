@@ -4,7 +4,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, it } from "vitest";
 import type { PackStop } from "../../src/records/pack/pack.ts";
 import { axeViolations } from "./support/axe.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
+import { launchShell, Phone } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
 import { knownStop, writeTestFile } from "./support/testFile.ts";
 
@@ -12,7 +12,7 @@ let browser: Browser;
 let site: Site;
 
 beforeAll(async () => {
-  browser = await launchChromium();
+  browser = await launchShell();
   site = new Site();
   await site.publish(inject("dist"));
 });

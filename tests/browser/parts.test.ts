@@ -11,7 +11,7 @@ import { axeViolations } from "./support/axe.ts";
 import { pick, textOf } from "./support/controls.ts";
 import { demoRecord } from "./support/everyStep.ts";
 import { writeFilm } from "./support/fakeCamera.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
+import { launchShell, Phone } from "./support/phone.ts";
 import { openListWith } from "./support/recordsOnPhone.ts";
 import { Site } from "./support/site.ts";
 
@@ -20,7 +20,7 @@ const site = new Site();
 let browser: Browser;
 
 beforeAll(async () => {
-  browser = await launchChromium();
+  browser = await launchShell();
   await site.publish(inject("dist"));
 });
 
@@ -58,7 +58,7 @@ async function filmOfLabel(): Promise<string> {
 }
 
 it("a label of the printed sheet chooses the stop in a check by the camera, after one tap", async () => {
-  const watching = await launchChromium([
+  const watching = await launchShell([
     "--use-fake-ui-for-media-stream",
     "--use-fake-device-for-media-stream",
     `--use-file-for-fake-video-capture=${await filmOfLabel()}`,

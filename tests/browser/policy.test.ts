@@ -5,7 +5,7 @@ import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, it } from "vitest";
 import { withFieldsWrapped } from "../../src/tooling/classFields.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
+import { launchShell, Phone } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
 
 let browser: Browser;
@@ -15,7 +15,7 @@ let strangerAddress: string;
 let asked: string[];
 
 beforeAll(async () => {
-  browser = await launchChromium();
+  browser = await launchShell();
 });
 
 afterAll(async () => {

@@ -16,7 +16,7 @@ import { CardSheet } from "./support/cardSheet.ts";
 import { downloadedRecord } from "./support/checkList.ts";
 import { pick } from "./support/controls.ts";
 import { writeFilm } from "./support/fakeCamera.ts";
-import { launchChromium, Phone, type PhoneOptions } from "./support/phone.ts";
+import { launchShell, Phone, type PhoneOptions } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
 import { storedChecks } from "./support/storage.ts";
 
@@ -33,7 +33,7 @@ let folder: string;
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "stopfit-sending-"));
-  browser = await launchChromium();
+  browser = await launchShell();
 });
 
 afterAll(async () => {
@@ -176,7 +176,7 @@ describe("a check goes from phone to phone as the very same record", () => {
     const projector = await sender.newPage();
     await writeFilm(projector, film, shots);
 
-    const watching = await launchChromium([
+    const watching = await launchShell([
       "--use-fake-ui-for-media-stream",
       "--use-fake-device-for-media-stream",
       `--use-file-for-fake-video-capture=${film}`,

@@ -13,7 +13,7 @@ import { tinyPhoto } from "../support/pictures.ts";
 import { axeViolations } from "./support/axe.ts";
 import { DeskPage } from "./support/deskPage.ts";
 import { MakerSheet } from "./support/makerSheet.ts";
-import { launchChromium, Phone, type PhoneOptions } from "./support/phone.ts";
+import { launchShell, Phone, type PhoneOptions } from "./support/phone.ts";
 import { SharedDeskPage } from "./support/sharedDeskPage.ts";
 import { Site } from "./support/site.ts";
 
@@ -39,7 +39,7 @@ describe.skipIf(!engineHere)("a shared desk", () => {
 
   beforeAll(async () => {
     folder = mkdtempSync(join(tmpdir(), "stopfit-shared-"));
-    [bench, browser] = await Promise.all([EngineBench.start(1), launchChromium()]);
+    [bench, browser] = await Promise.all([EngineBench.start(1), launchShell()]);
     const dist = join(folder, "dist");
     const code = await runTool(
       "vite/bin/vite.js",

@@ -11,7 +11,7 @@ import type * as ModelUnits from "../../src/saying/modelUnits.ts";
 import type * as CheckStores from "../../src/storage/checkStore.ts";
 import type * as Keepers from "../../src/storage/keeper.ts";
 import { storeFault } from "../../src/storage/storeFault.ts";
-import { launchChromium } from "./support/phone.ts";
+import { launchShell } from "./support/phone.ts";
 
 /**
  * The store in a real browser, without the screens: a page closed in the very moment of the last
@@ -74,7 +74,7 @@ async function bundle(): Promise<string> {
 
 beforeAll(async () => {
   script = await bundle();
-  browser = await launchChromium();
+  browser = await launchShell();
 });
 
 afterAll(() => browser?.close());

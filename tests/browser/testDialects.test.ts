@@ -8,7 +8,7 @@ import { dialects } from "../support/testMachine/dialects.ts";
 import { ramp, sequence, triangle } from "../support/testMachine/motions.ts";
 import { refusedFiles } from "../support/testMachine/refusedFiles.ts";
 import { measure } from "../support/testMachine/testMachine.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
+import { launchShell, Phone } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
 
 let browser: Browser;
@@ -16,7 +16,7 @@ let site: Site;
 let phone: Phone;
 
 beforeAll(async () => {
-  browser = await launchChromium();
+  browser = await launchShell();
   site = new Site();
   await site.publish(inject("dist"));
   phone = await Phone.open(browser, { offlineCopy: true });

@@ -4,7 +4,7 @@ import { inEveryAppearance, rulesOfAppearance } from "./support/appearances.ts";
 import { axeViolations } from "./support/axe.ts";
 import { CheckList } from "./support/checkList.ts";
 import { everyScreen, goToScreen } from "./support/everyScreen.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
+import { launchShell, Phone } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
 
 // Every screen by its address in light, dark and sunlight, and with the largest words: by all rules once,
@@ -16,7 +16,7 @@ let phone: Phone;
 let page: Page;
 
 beforeAll(async () => {
-  browser = await launchChromium();
+  browser = await launchShell();
   site = new Site();
   await site.publish(inject("dist"));
   phone = await Phone.open(browser, { bypassCSP: true, offlineCopy: true, demo: true });

@@ -15,7 +15,7 @@ import { inMillimetres } from "./support/typist.ts";
 // The sensor's events are Chromium's own, overridden through its protocol. A long edge that falls by f
 // toward the phone's top has beta = −f while gamma is near ±90° (W3C Device Orientation and Motion).
 
-const stage = phoneOnSite({ bypassCSP: true });
+const stage = phoneOnSite({ bypassCSP: true, wholeBrowser: true });
 let site: Site;
 let phone: Phone;
 let page: Page;

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, inject, it } from "vitest";
 import { inEveryAppearance } from "./support/appearances.ts";
 import { axeViolations } from "./support/axe.ts";
 import { demoRecord } from "./support/everyStep.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
+import { launchShell, Phone } from "./support/phone.ts";
 import { openListWith } from "./support/recordsOnPhone.ts";
 import { Site } from "./support/site.ts";
 import { TravelPart } from "./support/travelPart.ts";
@@ -12,7 +12,7 @@ let browser: Browser;
 let site: Site;
 
 beforeAll(async () => {
-  browser = await launchChromium();
+  browser = await launchShell();
   site = new Site();
   await site.publish(inject("dist"));
 });

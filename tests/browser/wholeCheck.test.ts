@@ -13,7 +13,7 @@ import { phoneOnSite } from "./support/phoneOnSite.ts";
 import type { Site } from "./support/site.ts";
 import { inInches, inMillimetres, type Typist } from "./support/typist.ts";
 
-const stage = phoneOnSite({ offlineCopy: true });
+const stage = phoneOnSite({ offlineCopy: true, wholeBrowser: true });
 let site: Site;
 let phone: Phone;
 

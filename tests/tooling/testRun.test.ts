@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { findChromium } from "../../src/tooling/chromium.mjs";
+import { findChromium, findHeadlessShell } from "../../src/tooling/chromium.mjs";
 import { missingPackages } from "../../src/tooling/dependencies.mjs";
 import { kernels } from "../../src/tooling/kernels.mjs";
 import { run } from "../../src/tooling/run.mjs";
@@ -100,6 +100,15 @@ describe("Chromium", () => {
     const places = ["/a", "/b", "/c"];
     expect(findChromium({}, places, (path: string) => path !== "/a")).toBe("/b");
     expect(findChromium({}, places, () => false)).toBeNull();
+  });
+
+  it("has a shell beside it where that is installed or named, but none beside a browser that is named", () => {
+    const all = () => true;
+    expect(findHeadlessShell({}, ["/a"], all)).toBe("/a");
+    expect(findHeadlessShell({}, ["/a"], () => false)).toBeNull();
+    expect(findHeadlessShell({ CHROMIUM_PATH: "/opt/mine" }, ["/a"], all)).toBeNull();
+    const both = { CHROMIUM_PATH: "/opt/mine", CHROMIUM_SHELL_PATH: "/opt/shell" };
+    expect(findHeadlessShell(both, ["/a"], all)).toBe("/opt/shell");
   });
 });
 

@@ -1,10 +1,12 @@
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 import { expect } from "vitest";
-import { findChromium } from "../../../src/tooling/chromium.mjs";
+import { findChromium, findHeadlessShell } from "../../../src/tooling/chromium.mjs";
 
-/** `more` command-line switches, such as those of a film played as its camera. */
-export async function launchChromium(more: readonly string[] = []): Promise<Browser> {
-  const executablePath = findChromium();
+/** The browser that people use; `more` command-line switches. */
+export async function launchChromium(
+  more: readonly string[] = [],
+  executablePath = findChromium(),
+): Promise<Browser> {
   if (!executablePath) throw new Error("No Chromium found: install it or set CHROMIUM_PATH.");
   return chromium.launch({
     executablePath,
@@ -20,6 +22,11 @@ export async function launchChromium(more: readonly string[] = []): Promise<Brow
       ...more,
     ],
   });
+}
+
+/** For tests that look at pages alone: its engine without a window, where that is here. */
+export function launchShell(more: readonly string[] = []): Promise<Browser> {
+  return launchChromium(more, findHeadlessShell() ?? findChromium());
 }
 
 export interface PhoneOptions {

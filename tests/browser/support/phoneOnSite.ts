@@ -1,6 +1,6 @@
 import type { Browser } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, inject } from "vitest";
-import { launchChromium, Phone, type PhoneOptions } from "./phone.ts";
+import { launchChromium, launchShell, Phone, type PhoneOptions } from "./phone.ts";
 import { Site } from "./site.ts";
 
 /** What a test file works with; set before each of its tests. */
@@ -12,8 +12,13 @@ export interface PhoneOnSite {
   changePhone(options: PhoneOptions): Promise<Phone>;
 }
 
+interface FileOptions extends PhoneOptions {
+  /** The browser that people use, not its engine alone: for what a phone senses, and for the whole way through. */
+  readonly wholeBrowser?: boolean;
+}
+
 /** One Chromium a file; for each test the build under test on line and a phone with nothing on it. */
-export function phoneOnSite(options: PhoneOptions = {}): PhoneOnSite {
+export function phoneOnSite({ wholeBrowser = false, ...options }: FileOptions = {}): PhoneOnSite {
   const stage = {
     async changePhone(others) {
       await stage.phone.close();
@@ -22,7 +27,7 @@ export function phoneOnSite(options: PhoneOptions = {}): PhoneOnSite {
     },
   } as PhoneOnSite;
   beforeAll(async () => {
-    stage.browser = await launchChromium();
+    stage.browser = await (wholeBrowser ? launchChromium() : launchShell());
   });
   afterAll(async () => {
     await stage.browser.close();

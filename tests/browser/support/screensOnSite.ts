@@ -1,6 +1,6 @@
 import type { Browser } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, inject } from "vitest";
-import { launchChromium, Phone, type PhoneOptions } from "./phone.ts";
+import { launchShell, Phone, type PhoneOptions } from "./phone.ts";
 import { ScreenLook } from "./screenLook.ts";
 import { Site } from "./site.ts";
 
@@ -21,7 +21,7 @@ export function screensOnSite(): ScreensOnSite {
   let screens: ScreenLook;
   let phone: Phone | null = null;
   beforeAll(async () => {
-    browser = await launchChromium();
+    browser = await launchShell();
     site = new Site();
     await site.publish(inject("dist"));
   });
