@@ -19,7 +19,6 @@ const longest = [
   "browser/offline",
   "engines/webkit",
   "engines/firefox",
-  "engines/readingOrder",
   "command-line/assess",
   "server/threeNodes",
   "screens/drawings/ReadingDrawing",

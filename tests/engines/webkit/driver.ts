@@ -55,6 +55,8 @@ export class WebKitSession {
         XDG_DATA_HOME: home,
         XDG_CACHE_HOME: home,
         DISPLAY: screen.name,
+        // Without a graphics card what draws on one is slower than the processor alone.
+        WEBKIT_SKIA_ENABLE_CPU_RENDERING: "1",
       },
     });
     const address = `http://127.0.0.1:${port}`;

@@ -83,14 +83,45 @@ function visible(element: Element): boolean {
   return width > 0 && height > 0 && getComputedStyle(element).visibility === "visible";
 }
 
+const parts = ["pointerdown", "mousedown", "pointerup", "mouseup", "click"];
+let aim: { readonly guard: (event: Event) => void; met: boolean } | null = null;
+
+/** From now on a pointer meets this element or nothing, until it has met it. */
+function aimAt(element: Element): void {
+  hasMet();
+  const guard = (event: Event) => {
+    if (!event.isTrusted || own.met) return;
+    if (!event.composedPath().includes(element)) {
+      event.preventDefault();
+      event.stopImmediatePropagation();
+    } else if (event.type === "click") own.met = true;
+  };
+  const own = { guard, met: false };
+  for (const part of parts) addEventListener(part, guard, true);
+  aim = own;
+}
+
+/** Whether the pointer has met what was aimed at last; ends the aim. */
+function hasMet(): boolean {
+  const met = aim?.met ?? true;
+  for (const part of parts) if (aim) removeEventListener(part, aim.guard, true);
+  aim = null;
+  return met;
+}
+
 declare global {
   interface Window {
-    stopfitLooksFor?: { resolve: typeof resolve; visible: typeof visible };
+    stopfitLooksFor?: {
+      resolve: typeof resolve;
+      visible: typeof visible;
+      aimAt: typeof aimAt;
+      hasMet: typeof hasMet;
+    };
     stopfitErrors?: string[];
   }
 }
 
-window.stopfitLooksFor = { resolve, visible };
+window.stopfitLooksFor = { resolve, visible, aimAt, hasMet };
 if (!window.stopfitErrors) {
   const errors: string[] = [];
   window.stopfitErrors = errors;

@@ -226,17 +226,22 @@ export class WebKitLocator {
     return Array.from({ length: await this.count() }, (_, place) => this.nth(place));
   }
 
-  /** Runs in the page with the elements found. */
+  /** Runs in the page with the elements found; a document that has not the script for it yet gets it. */
   private async ask<Value>(
-    work: (found: Element[], argument: never) => Value,
+    work: ((found: Element[], argument: never) => Value) | string,
     argument?: unknown,
   ): Promise<Value> {
-    await this.page.prepare();
     const given = JSON.stringify({ path: this.path, argument: argument ?? null });
-    const found = "window.stopfitLooksFor.resolve(given.path)";
-    return (await this.page.evaluate(
-      `((given) => (${work})(${found}, given.argument))(${given})`,
-    )) as Value;
+    const source = `((given) => window.stopfitLooksFor && {
+      told: (${work})(window.stopfitLooksFor.resolve(given.path), given.argument),
+    })(${given})`;
+    const ask = () => this.page.evaluate(source) as Promise<{ told: Value } | null>;
+    let answer = await ask();
+    while (answer === null) {
+      await this.page.prepare();
+      answer = await ask();
+    }
+    return answer.told;
   }
 
   count(): Promise<number> {
@@ -248,12 +253,17 @@ export class WebKitLocator {
     work: (element: Element, argument: never) => Value,
     argument?: unknown,
   ): Promise<Value> {
-    await this.waitFor({ state: "attached" });
-    const given = JSON.stringify({ path: this.path, argument: argument ?? null });
-    const found = "window.stopfitLooksFor.resolve(given.path)[0]";
-    return (await this.page.evaluate(
-      `((given) => (${work})(${found}, given.argument))(${given})`,
-    )) as Value;
+    const ofOne = `(found, argument) =>
+      ({ all: found.length, one: found.length === 1 ? [(${work})(found[0], argument)] : [] })`;
+    const told: Value[] = [];
+    const asked = async () => {
+      const { all, one } = await this.ask<{ all: number; one: Value[] }>(ofOne, argument);
+      if (all > 1) throw new Error(`${all} of them stand there`);
+      told.push(...one);
+      return told.length > 0;
+    };
+    await until(asked, patience, () => `attached: ${this}`);
+    return told[0] as Value;
   }
   textContent(): Promise<string | null> {
     return this.askOne((element) => element.textContent);
@@ -291,72 +301,84 @@ export class WebKitLocator {
     await until(holds, timeout, () => `${state}: ${this}`);
   }
 
-  /** The element as WebDriver names it. */
-  private async element(): Promise<string> {
-    await this.waitFor();
-    const script = `return window.stopfitLooksFor.resolve(arguments[0])[0]`;
-    const reference = (await this.page.session.command("POST", "/execute/sync", {
+  /** The one element as WebDriver names it, `ready` done with it; null as long as it is not `state`. */
+  private async element(
+    state: "visible" | "attached",
+    ready: (element: HTMLInputElement) => void = () => undefined,
+  ): Promise<string | null> {
+    const script = `const looks = window.stopfitLooksFor;
+      if (!looks) return { unprepared: true, all: 0, one: null };
+      const found = looks.resolve(arguments[0]);
+      const [one] = arguments[1] === "visible" ? found.filter(looks.visible) : found;
+      if (one && found.length === 1) (${ready})(one);
+      return { unprepared: false, all: found.length, one: one ?? null };`;
+    const told = (await this.page.session.command("POST", "/execute/sync", {
       script,
-      args: [this.path],
-    })) as { [key: string]: string } | null;
-    const id = reference?.[elementKey];
-    if (!id) throw new Error(`Gone while it was looked for: ${this}`);
-    return id;
+      args: [this.path, state],
+    })) as { unprepared: boolean; all: number; one: { [key: string]: string } | null };
+    if (told.unprepared) await this.page.prepare();
+    if (told.all > 1) throw new Error(`${told.all} of them stand there`);
+    return told.one?.[elementKey] ?? null;
   }
 
   /** Tries anew where something lay over it or it was drawn anew in between. */
-  private async onElement(work: (id: string) => Promise<void>, timeout = patience): Promise<void> {
+  private async onElement(
+    ready: (element: HTMLInputElement) => void,
+    work: (id: string) => Promise<unknown> = async () => undefined,
+    { timeout = patience, state = "visible" }: Wait & { state?: "visible" | "attached" } = {},
+  ): Promise<void> {
     await until(
       async () => {
-        await work(await this.element());
-        return true;
+        const id = await this.element(state, ready);
+        if (id !== null) await work(id);
+        return id !== null;
       },
       timeout,
-      () => `${this}`,
+      () => `${state}: ${this}`,
     );
     await this.page.evaluate(() => undefined);
   }
 
+  /** A page that moved under the finger keeps the tap from what it would have met, and it is tapped anew. */
   async click({ timeout = patience }: { readonly timeout?: number } = {}): Promise<void> {
-    await this.onElement(async (id) => {
-      await this.ask((found) => found[0]?.scrollIntoView({ block: "center", behavior: "instant" }));
-      await this.page.session.command("POST", `/element/${id}/click`);
-    }, timeout);
+    await this.onElement(
+      (element) => {
+        element.scrollIntoView({ block: "center", behavior: "instant" });
+        window.stopfitLooksFor?.aimAt(element);
+      },
+      async (id) => {
+        await this.page.session.command("POST", `/element/${id}/click`);
+        const met = await this.page.evaluate(() => window.stopfitLooksFor?.hasMet() ?? true);
+        if (!met) throw new Error(`Something else was met: ${this}`);
+      },
+      { timeout },
+    );
   }
 
-  /** Types in place of what stands there. */
+  /** Puts a text in place of what stands there, at once. */
   async fill(text: string): Promise<void> {
-    await this.onElement(async (id) => {
-      await this.ask((found) => {
-        const field = found[0] as HTMLInputElement;
-        field.scrollIntoView({ block: "center", behavior: "instant" });
-        field.focus();
-        field.select();
-      });
-      const typed = text === "" ? "\uE003" : text;
-      await this.page.session.command("POST", `/element/${id}/value`, { text: typed });
+    await this.onElement((field) => {
+      field.scrollIntoView({ block: "center", behavior: "instant" });
+      field.focus();
+      field.select();
     });
+    await this.page.evaluate(
+      (put: string) => document.execCommand(put === "" ? "delete" : "insertText", false, put),
+      text,
+    );
+  }
+
+  private type(id: string, text: string): Promise<unknown> {
+    return this.page.session.command("POST", `/element/${id}/value`, { text });
   }
 
   /** The path of a file, given to a field for files. */
   async setInputFiles(file: string): Promise<void> {
-    await this.waitFor({ state: "attached" });
-    const script = `return window.stopfitLooksFor.resolve(arguments[0])[0]`;
-    const reference = (await this.page.session.command("POST", "/execute/sync", {
-      script,
-      args: [this.path],
-    })) as { [key: string]: string };
-    await this.page.session.command("POST", `/element/${reference[elementKey]}/value`, {
-      text: file,
-    });
-  }
-
-  async screenshot({ path }: { readonly path?: string } = {}): Promise<Buffer> {
-    const id = await this.element();
-    const taken = (await this.page.session.command("GET", `/element/${id}/screenshot`)) as string;
-    const picture = Buffer.from(taken, "base64");
-    if (path) writeFileSync(path, picture);
-    return picture;
+    await this.onElement(
+      () => undefined,
+      (id) => this.type(id, file),
+      { state: "attached" },
+    );
   }
 
   toString(): string {
