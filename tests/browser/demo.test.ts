@@ -5,7 +5,9 @@ import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { type ComparedCorner, compareWithVectors, vectorIds } from "../vectors/vectors.ts";
 import { AnswerPage } from "./support/answerPage.ts";
 import { assessFiles, type PrintedAnswer } from "./support/assess.ts";
+import { brokenWords } from "./support/brokenWords.ts";
 import { CheckList, downloadedRecord } from "./support/checkList.ts";
+import { openEverything, pick } from "./support/controls.ts";
 import { launchShell, Phone } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
 
@@ -17,6 +19,7 @@ let page: Page;
 const files = readdirSync("demo-data/checks")
   .filter((name) => name.endsWith(".json"))
   .map((name) => `demo-data/checks/${name}`);
+const texts = ["usual", "large", "largest"] as const;
 let answers: ReadonlyMap<string, PrintedAnswer>;
 /** What was saved of each demo check, by the check's file. */
 const saved = new Map<string, string>();
@@ -36,28 +39,77 @@ afterAll(async () => {
   await site.close();
 });
 
+it("finds a word that is broken inside", async () => {
+  await new CheckList(page).open(site.address);
+  expect(await brokenWords(page)).toEqual([]);
+  await page.evaluate(() => {
+    const narrow = document.createElement("p");
+    narrow.className = "narrow";
+    narrow.style.width = "40px";
+    narrow.textContent = "an immeasurably long word";
+    document.querySelector("main")?.append(narrow);
+  });
+  expect(await brokenWords(page)).toContain("“immeasurably” in narrow");
+  await page.reload();
+});
+
 it("there is a demo check for every record of the vectors", () => {
   const ids = files.map((file) => (JSON.parse(readFileSync(file, "utf8")) as CheckRecord).id);
   expect(ids).toEqual(expect.arrayContaining([...vectorIds]));
 });
 
-it.each(files)("%s opens from the list, and its answer is the vectors'", async (file) => {
-  const record = JSON.parse(readFileSync(file, "utf8")) as CheckRecord;
-  const list = await new CheckList(page).open(site.address);
-  await list.checkOf(record).click();
-  const answer = new AnswerPage(page);
-  await answer.complete();
-  expect(await answer.outOfFirstScreenful(740)).toEqual([]);
-  const assessed = answers.get(file);
-  if (assessed === undefined) throw new Error(`${file} was not assessed`);
-  expect(await answer.differencesFrom(assessed, "mm")).toEqual([]);
-  if (vectorIds.includes(record.id)) {
-    const corners = assessed.corners as readonly ComparedCorner[];
-    expect(compareWithVectors(record.id, corners).disagreements).toEqual([]);
+async function useUnit(name: string): Promise<void> {
+  await page.goto(`${site.address}#/looks`);
+  await pick(page.getByRole("radio", { name: new RegExp(`^${name}`) }));
+}
+
+/** On the smallest screen no word of an answer is broken inside: in its tables, its formulas or anywhere else. */
+async function brokenInAnySize(unit: string): Promise<string[]> {
+  await openEverything(page);
+  const wrong: string[] = [];
+  for (const text of texts) {
+    await page.evaluate((size) => {
+      document.documentElement.dataset.text = size;
+    }, text);
+    for (const word of await brokenWords(page)) wrong.push(`${unit}, ${text}: ${word}`);
   }
-  saved.set(file, (await downloadedRecord(await answer.saveFile())).file);
-  phone.expectNoTrouble();
-});
+  await page.evaluate(() => {
+    document.documentElement.dataset.text = "usual";
+  });
+  return wrong;
+}
+
+it.each(files)(
+  "%s opens from the list, its answer is the vectors', and it breaks no word",
+  async (file) => {
+    const record = JSON.parse(readFileSync(file, "utf8")) as CheckRecord;
+    await useUnit("Metric");
+    const list = await new CheckList(page).open(site.address);
+    await list.checkOf(record).click();
+    const answer = new AnswerPage(page);
+    await answer.complete();
+    expect(await answer.outOfFirstScreenful(740)).toEqual([]);
+    const assessed = answers.get(file);
+    if (assessed === undefined) throw new Error(`${file} was not assessed`);
+    expect(await answer.differencesFrom(assessed, "mm")).toEqual([]);
+    if (vectorIds.includes(record.id)) {
+      const corners = assessed.corners as readonly ComparedCorner[];
+      expect(compareWithVectors(record.id, corners).disagreements).toEqual([]);
+    }
+    saved.set(file, (await downloadedRecord(await answer.saveFile())).file);
+
+    const inMillimeters = await brokenInAnySize("mm");
+    const shown = await page.locator("main").textContent();
+    expect(shown).toMatch(/\d mm/);
+    // In the other unit it takes the answer that was worked out for the first.
+    await useUnit("US");
+    await page.goto(`${site.address}#/check/${record.id}/answer`);
+    await answer.complete();
+    expect([...inMillimeters, ...(await brokenInAnySize("inches"))]).toEqual([]);
+    expect(await page.locator("main").textContent()).not.toBe(shown);
+    phone.expectNoTrouble();
+  },
+);
 
 it("the file saved of each gives the same answer", async () => {
   expect([...saved.keys()]).toEqual(files);

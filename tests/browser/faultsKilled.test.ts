@@ -8,7 +8,7 @@ import {
   faultRecord,
   killRenderers,
 } from "./support/faultBench.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
+import { launchShell, Phone } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
 import { Tally, Witness } from "./support/witness.ts";
 
@@ -25,7 +25,7 @@ let phone: Phone;
 const tally = new Tally();
 
 beforeAll(async () => {
-  browser = await launchChromium();
+  browser = await launchShell();
   site = new Site();
   await site.publish(inject("dist"));
   phone = await Phone.open(browser, { offlineCopy: true });

@@ -4,7 +4,6 @@ import { BaseSequencer, type TestSpecification } from "vitest/node";
 const longest = [
   "browser/faultsKilled",
   "browser/demo",
-  "browser/wholeWords",
   "browser/faults",
   "browser/keeping",
   "browser/door",
