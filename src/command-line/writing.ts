@@ -11,3 +11,16 @@ export function closePipeQuietly(): void {
     process.exit(error.code === "EPIPE" ? 0 : 1);
   });
 }
+
+/** Where a command says its answer, and what keeps it from one. */
+export interface Terminal {
+  write(text: string): Promise<void>;
+  complain(text: string): void;
+}
+
+export const terminal: Terminal = {
+  write,
+  complain: (text) => {
+    process.stderr.write(text);
+  },
+};

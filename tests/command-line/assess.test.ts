@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { parseArguments } from "../../src/command-line/arguments.ts";
+import { assessCommand } from "../../src/command-line/assessCommand.ts";
 
 const project = fileURLToPath(new URL("../../", import.meta.url));
 const checks = join(project, "demo-data", "checks");
@@ -33,19 +34,24 @@ interface Run {
   readonly stderr: string;
 }
 
+/** The command itself, without the start of a program, which takes longer than most answers. */
+async function assess(given: readonly string[]): Promise<Run> {
+  let [stdout, stderr] = ["", ""];
+  const status = await assessCommand(given, {
+    write: async (text) => {
+      stdout += text;
+    },
+    complain: (text) => {
+      stderr += text;
+    },
+  });
+  return { status, stdout, stderr };
+}
+
 /** The command as a person types it, from a folder of theirs. */
-const byNpm = { program: "npm", start: ["--prefix", project, "run", "-s", "assess", "--"] };
-
-/** The same program without npm around it, which takes longer to start than most answers. */
-const program = join(project, "src", "command-line", "assess.ts");
-const byNode = {
-  program: process.execPath,
-  start: ["--import", import.meta.resolve("tsx"), program],
-};
-
-function assess(given: readonly string[], from = project, way = byNode): Promise<Run> {
+function assessByNpm(given: readonly string[], from: string): Promise<Run> {
   return new Promise((resolve, reject) => {
-    const child = spawn(way.program, [...way.start, ...given], {
+    const child = spawn("npm", ["--prefix", project, "run", "-s", "assess", "--", ...given], {
       cwd: from,
       stdio: ["ignore", "pipe", "pipe"],
     });
@@ -391,7 +397,7 @@ describe("assess as a table", () => {
     async () => {
       file("mine.json", readFileSync(healthy));
       const given = ["mine.json", "none.json", demoFiles[2] ?? ""];
-      const { status, stdout } = await assess(given, folder, byNpm);
+      const { status, stdout } = await assessByNpm(given, folder);
       expect(status).toBe(1);
       expect(stdout).toContain("mine.json: Marlow 4-door utility, front, Tall progressive");
       expect(stdout).toContain("none.json: not assessed. There is no file of this name.");
@@ -453,7 +459,8 @@ describe("what can't be understood on the command line", () => {
   it(
     "is told on stderr, with how to use it, nothing on stdout and exit 2",
     async () => {
-      const { status, stdout, stderr } = await assess(["--json", "--samples", "9999", healthy]);
+      const given = ["--json", "--samples", "9999", healthy];
+      const { status, stdout, stderr } = await assessByNpm(given, folder);
       expect({ status, stdout }).toEqual({ status: 2, stdout: "" });
       expect(stderr).toMatch(/^--samples takes a whole number from 10 000 to 10 000 000/);
       expect(stderr).toContain("npm run -s assess -- [--json] [--samples N] [--pack FILE] FILE…");
