@@ -99,13 +99,12 @@ describe("what blocks where nothing fits", () => {
 
 describe("left and right mirrored", () => {
   const other: Readonly<Record<Side, Side>> = { left: "right", right: "left" };
-  test.each([2, 4, 9, 10, 12, 13])("get the same: vehicle %d", (seed) => {
-    const fitment = generatedFitment(seed);
+  const mirroring = tried.filter(({ seed }) => [2, 4, 9, 10, 12, 13].includes(seed));
+  test.each(mirroring)("get the same: vehicle $seed", ({ fitment, prescription: one }) => {
     const mirrored: Fitment = {
       ...fitment,
       corners: fitment.corners.map((corner) => ({ ...corner, side: other[corner.side] })).reverse(),
     };
-    const one = prescribed(fitment);
     const two = prescribed(mirrored);
     expect(two.none).toBe(one.none);
     if (one.none || two.none) return;
@@ -179,11 +178,13 @@ describe("what is not known", () => {
 });
 
 describe("what frees a stop where none fits", () => {
-  const none = finished(prescribeSteps(generatedFitment(15), shelf, options));
+  const last = tried.at(-1);
+  if (last === undefined) throw new Error("no vehicle was tried");
+  const { fitment, prescription: none } = last;
 
   test("is told as it is found, least work first, before all is tried", () => {
     const told: number[] = [];
-    for (const { soFar } of prescribeSteps(generatedFitment(15), shelf, options)) {
+    for (const { soFar } of prescribeSteps(fitment, shelf, options)) {
       if (soFar === undefined) continue;
       told.push(soFar.freed.length);
       expect(inModelUnits(soFar.remarks.at(-1) ?? [])).toMatch(/is being tried …$/);

@@ -21,7 +21,17 @@ function stopOf(name: string): TrueStop {
   return stop;
 }
 
+const analyses = new Map<string, TimedAnalysis>();
+
+/** What is found of one simulated test, worked out once. */
 function tested(stop: string, design: string, more: Partial<Measuring> = {}): TimedAnalysis {
+  const name = JSON.stringify([stop, design, more]);
+  const analysis = analyses.get(name) ?? analysed(stop, design, more);
+  analyses.set(name, analysis);
+  return analysis;
+}
+
+function analysed(stop: string, design: string, more: Partial<Measuring>): TimedAnalysis {
   const motion = designs[design] ?? lackingDesigns[design];
   if (motion === undefined) throw new Error(design);
   const { timeS, depthMm, forceN } = measure(stopOf(stop), motion(), { ...usual, ...more });

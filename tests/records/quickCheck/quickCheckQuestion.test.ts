@@ -1,8 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { assessFitment, assessStatic } from "../../../src/physics/assess.ts";
+import { travelBudget } from "../../../src/physics/budget/travelBudget.ts";
 import type { Layout, Reading } from "../../../src/physics/fitment.ts";
 import { layoutAtHeight } from "../../../src/physics/kinematics/layoutAtHeight.ts";
+import { rulesOf } from "../../../src/physics/road/useRules.ts";
 import type { CheckRecord, TypedReading } from "../../../src/records/check/checkRecord.ts";
 import { fitmentOf } from "../../../src/records/check/fitmentOf.ts";
 import { readCheckValue } from "../../../src/records/check/readCheck.ts";
@@ -343,17 +345,9 @@ describe("vehicles drawn from the platform, measured with a tape: the truth is k
         ...limit,
         reading: { values: [draw(limit.reading) + (limit.perWheel ?? 1) * raisedMm], tol: 0 },
       }));
-      const truth = given(
-        assessStatic(
-          {
-            use: "daily",
-            layout,
-            corners: [{ side: "left", gap: { values: [gap], tol: 0 }, limits }],
-            stop,
-          },
-          options,
-        ),
-      ).corners[0];
+      const corner = { side: "left" as const, gap: { values: [gap], tol: 0 }, limits };
+      const vehicleItself = { use: "daily" as const, layout, corners: [corner], stop };
+      const truth = given(travelBudget(vehicleItself, corner, rulesOf("daily").reserveMm)).budget;
       const tyre = limits.find(({ kind }) => kind === "tyre")?.reading.values[0] ?? 0;
       const { answer } = ask(
         {
@@ -364,7 +358,7 @@ describe("vehicles drawn from the platform, measured with a tape: the truth is k
         },
         platform.id,
       );
-      const wanted = truth?.tallerMm ?? 0;
+      const wanted = truth.limit?.tallerMm ?? 0;
       const [least, greatest] = answer.rangeMm ?? [0, 0];
       if (least <= wanted && wanted <= greatest) held++;
       if (answer.answer !== "cantTell") {

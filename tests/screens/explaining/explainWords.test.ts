@@ -13,7 +13,21 @@ import { finished } from "../../physics/prescription/exhaustive.ts";
 const jargon =
   /jounce|lever ratio|motion ratio|secant|class|N\/mm|reserve|clearance|compress|damping|kinematic|prescri|quarter car|σ|percentile|stiffness/i;
 
-function told(name: string): { heading: string; text: string }[] {
+interface Part {
+  readonly heading: string;
+  readonly text: string;
+}
+
+const known = new Map<string, readonly Part[]>();
+
+/** What is told of a demo check, worked out once. */
+function told(name: string): readonly Part[] {
+  const parts = known.get(name) ?? partsOf(name);
+  known.set(name, parts);
+  return parts;
+}
+
+function partsOf(name: string): readonly Part[] {
   const fitment = demoFitment(name);
   const assessed = assessFitment(fitment, { samples: 10_000 });
   const check = { ...fitment, vehicle: { platformId: null } };
