@@ -35,7 +35,8 @@ describe.skipIf(!engineHere)("three nodes", () => {
     const sender = async (number: number): Promise<void> => {
       const random = seeded(number + 1);
       const key = newPhoneKey();
-      let phone = await bench.phone(key);
+      const login = await bench.phoneLogin(key);
+      let phone = opened(await bench.connectAs(login));
       for (let place = 0; place < 100; place += 1) {
         const body = JSON.stringify({ number, place, padding: "x".repeat(600) });
         const message = await sent(key.publicKey, `check-${place}`, body);
@@ -55,7 +56,7 @@ describe.skipIf(!engineHere)("three nodes", () => {
           // Sent, and the connection gone before the engine can say so.
           publish(phone, message);
           await phone.nats.close();
-          phone = await bench.phone(key);
+          phone = opened(await bench.connectAs(login));
         }
       }
     };

@@ -18,8 +18,10 @@ const longest = [
   "browser/offline",
   "engines/webkit",
   "engines/firefox",
-  "command-line/assess",
   "server/threeNodes",
+  "physics/prescription/prescribe",
+  "physics/ranking/rankStops",
+  "physics/prescription/screening",
   "screens/drawings/ReadingDrawing",
   "screens/answer/AnswerScreen",
 ].map((name) => `/tests/${name}.test.ts`);
