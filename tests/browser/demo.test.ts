@@ -4,6 +4,7 @@ import { afterAll, beforeAll, expect, inject, it } from "vitest";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { type ComparedCorner, compareWithVectors, vectorIds } from "../vectors/vectors.ts";
 import { AnswerPage } from "./support/answerPage.ts";
+import { type Appearance, inEveryAppearance } from "./support/appearances.ts";
 import { assessFiles, type PrintedAnswer } from "./support/assess.ts";
 import { brokenWords } from "./support/brokenWords.ts";
 import { CheckList, downloadedRecord } from "./support/checkList.ts";
@@ -19,7 +20,10 @@ let page: Page;
 const files = readdirSync("demo-data/checks")
   .filter((name) => name.endsWith(".json"))
   .map((name) => `demo-data/checks/${name}`);
-const texts = ["usual", "large", "largest"] as const;
+const everySize = (["usual", "large", "largest"] as const).map((text) => ({
+  theme: "light" as const,
+  text,
+}));
 let answers: ReadonlyMap<string, PrintedAnswer>;
 /** What was saved of each demo check, by the check's file. */
 const saved = new Map<string, string>();
@@ -67,15 +71,10 @@ async function useUnit(name: string): Promise<void> {
 async function brokenInAnySize(unit: string): Promise<string[]> {
   await openEverything(page);
   const wrong: string[] = [];
-  for (const text of texts) {
-    await page.evaluate((size) => {
-      document.documentElement.dataset.text = size;
-    }, text);
+  const look = async ({ text }: Appearance) => {
     for (const word of await brokenWords(page)) wrong.push(`${unit}, ${text}: ${word}`);
-  }
-  await page.evaluate(() => {
-    document.documentElement.dataset.text = "usual";
-  });
+  };
+  await inEveryAppearance(page, look, everySize);
   return wrong;
 }
 

@@ -1,10 +1,11 @@
-const key = "stopfit.demo";
+/** Under this name the browser keeps that the demo has come. */
+export const demoKey = "stopfit.demo";
 
 /** A build with the demo loads it on the first visit, and not again once it was deleted. */
 export function isDemoDue(): boolean {
   if (import.meta.env.VITE_DEMO !== "1") return false;
   try {
-    return localStorage.getItem(key) === null;
+    return localStorage.getItem(demoKey) === null;
   } catch {
     return false;
   }
@@ -12,7 +13,7 @@ export function isDemoDue(): boolean {
 
 export function markDemoLoaded(): void {
   try {
-    localStorage.setItem(key, "loaded");
+    localStorage.setItem(demoKey, "loaded");
   } catch {
     // Refused: the demo comes by its button.
   }

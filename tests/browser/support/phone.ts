@@ -1,5 +1,6 @@
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 import { expect } from "vitest";
+import { demoKey } from "../../../src/screens/home/demoDue.ts";
 import { findChromium, findHeadlessShell } from "../../../src/tooling/chromium.mjs";
 
 /** The browser that people use; `more` command-line switches. */
@@ -42,9 +43,9 @@ export interface PhoneOptions {
 }
 
 /** As on a phone that had the demo checks: working out their verdicts takes seconds of every first visit. */
-function keepDemoAway(): void {
+function keepDemoAway(key: string): void {
   try {
-    localStorage.setItem("stopfit.demo", "loaded");
+    localStorage.setItem(key, "loaded");
   } catch {
     // A page without storage of its own: the demo checks stay away from it anyway.
   }
@@ -78,7 +79,7 @@ export class Phone {
       serviceWorkers: offlineCopy ? "allow" : "block",
     });
     context.setDefaultTimeout(20_000);
-    if (!options.demo) await context.addInitScript(keepDemoAway);
+    if (!options.demo) await context.addInitScript(keepDemoAway, demoKey);
     return new Phone(context, offlineCopy);
   }
 

@@ -1,5 +1,6 @@
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeEach, describe, inject } from "vitest";
+import { demoKey } from "../../../src/screens/home/demoDue.ts";
 import { Site } from "../../browser/support/site.ts";
 import type { Engine, EngineWindow } from "./engines.ts";
 
@@ -15,7 +16,7 @@ export interface Stage {
 /** As if they had been there and deleted; told to a picture of the site, as nothing of the app runs in it. */
 async function keepDemoAway(page: Page, address: string): Promise<void> {
   await page.goto(`${address}icon.svg`);
-  await page.evaluate(() => localStorage.setItem("stopfit.demo", "loaded"));
+  await page.evaluate((key) => localStorage.setItem(key, "loaded"), demoKey);
 }
 
 /** The cases in one engine; where it is not installed they count as skipped. */
